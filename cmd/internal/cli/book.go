@@ -1,0 +1,102 @@
+package cli
+
+import (
+	"context"
+
+	"github.com/spf13/cobra"
+
+	"quiltrun/cmd/internal/render"
+	"quiltrun/planner"
+	"quiltrun/tracker"
+)
+
+const bookLong = `book takes a job on: it plans the job file and keeps the file and the plan's
+operations, counts and block ids in the store. From then on work is checked off
+against them with log.
+
+A file without "received:" is received today. A job that is booked already is
+refused; revise changes it.`
+
+const bookExample = `  quiltrun book examples/estuary-lap.yaml
+  quiltrun book estuary-lap.yaml --today 2026-11-02`
+
+type bookOptions struct{ file, id string }
+
+func newBook(env *Env) *cobra.Command {
+	var opts bookOptions
+	cmd := &cobra.Command{
+		Use:               "book FILE",
+		Short:             "Take a job on",
+		Long:              bookLong,
+		Example:           bookExample,
+		Args:              between(1, 1, "FILE"),
+		ValidArgsFunction: completeFile,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			opts.file = args[0]
+			return runBook(cmd.Context(), env, opts)
+		},
+	}
+	registerID(cmd.Flags(), &opts.id)
+	return cmd
+}
+
+func runBook(ctx context.Context, env *Env, opts bookOptions) error {
+	file, job, err := env.jobToBook(opts.file)
+	if err != nil {
+		return err
+	}
+	if job, err = file.received(job, env.today()); err != nil {
+		return err
+	}
+	plan, err := file.plan(job, planner.Prior{})
+	if err != nil {
+		return err
+	}
+	event, err := env.newEvent(tracker.Booked, opts.id)
+	if err != nil {
+		return err
+	}
+	ledger := tracker.Freeze(plan)
+	event.Revision, event.File, event.Ledger = ledger.Revision, string(file.data), &ledger
+	made, err := env.bookJob(ctx, job.ID, event)
+	if err != nil {
+		return err
+	}
+	if env.given.json {
+		return render.BookedJSON(env.Out, made.event, made.repeated)
+	}
+	return render.Booked(env.Out, made.event, made.repeated, env.look())
+}
+
+// jobToBook reads a job file that book or revise was given.
+func (e *Env) jobToBook(name string) (jobFile, planner.Job, error) {
+	if !isFile(name) {
+		return jobFile{}, planner.Job{}, wrong("%q is not a job file", name).
+			hint("a job file has a / in its name or ends in .yaml: ./%s", name)
+	}
+	file, err := e.readJobFile(name)
+	if err != nil {
+		return file, planner.Job{}, err
+	}
+	job, err := file.parse()
+	return file, job, err
+}
+
+func (e *Env) bookJob(ctx context.Context, id string, event tracker.Event) (entry, error) {
+	opened, err := e.creating(ctx)
+	if err != nil {
+		return entry{}, err
+	}
+	defer opened.Close()
+	return appendTo(opened, id, func(state tracker.State) (tracker.Event, error) {
+		if stored, ok := state.Repeated(event.ID); ok {
+			return stored, sameEntry(stored, event)
+		}
+		if state.Booked() {
+			return tracker.Event{}, failed("%s is booked already", id).
+				hint("to change it: quiltrun revise FILE").
+				hint("to make it again, give the file another id after job:")
+		}
+		return event, nil
+	})
+}

@@ -1,0 +1,148 @@
+package cli
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"quiltrun/planner"
+	"quiltrun/tracker"
+)
+
+// changes says in sentences what a revision made different, from the ledger
+// before it to the job after it: first the job, then blocks, then operations.
+// Nothing different is no sentence.
+func changes(old tracker.Ledger, after tracker.State) []string {
+	now := after.Ledger
+	said := []string{}
+	said = append(said, jobChanges(old, now)...)
+	said = append(said, blockChanges(old, now)...)
+	said = append(said, routeChanges(old, now)...)
+	for _, row := range after.Rows() {
+		if row.Spare > 0 {
+			said = append(said, fmt.Sprintf("%s: %d more are made than are needed now", rowName(row.Operation), row.Spare))
+		}
+	}
+	return said
+}
+
+func jobChanges(old, now tracker.Ledger) []string {
+	var said []string
+	differs := func(what, was, is string) {
+		switch {
+		case was == is:
+		case is == "":
+			said = append(said, fmt.Sprintf("%s: none any more, was %s", what, was))
+		case was == "":
+			said = append(said, fmt.Sprintf("%s: %s, was not given", what, is))
+		default:
+			said = append(said, fmt.Sprintf("%s: %s, was %s", what, is, was))
+		}
+	}
+	differs("title", old.Title, now.Title)
+	differs("client", old.Client, now.Client)
+	differs("received", old.Received.String(), now.Received.String())
+	differs("due", old.Due.String(), now.Due.String())
+	differs("quantity", fmt.Sprint(old.Quantity), fmt.Sprint(now.Quantity))
+	differs("fabrics", strings.Join(old.Fabrics, ", "), strings.Join(now.Fabrics, ", "))
+	differs("colourways", strings.Join(old.Colourways, ", "), strings.Join(now.Colourways, ", "))
+	return said
+}
+
+// blockChanges says which blocks are new or retired, and how many of the others
+// lie elsewhere or take other fabrics.
+func blockChanges(old, now tracker.Ledger) []string {
+	was := make(map[string]tracker.Block, len(old.Blocks))
+	for _, b := range old.Blocks {
+		was[b.ID] = b
+	}
+	var added, retired []string
+	moved, recoloured := 0, 0
+	for _, b := range now.Blocks {
+		before, known := was[b.ID]
+		switch {
+		case !known:
+			added = append(added, b.ID)
+		case b.Retired && !before.Retired:
+			retired = append(retired, b.ID)
+		case b.Retired:
+		default:
+			moved += count(b.Quilt != before.Quilt || b.Row != before.Row || b.Column != before.Column || b.Turn != before.Turn)
+			recoloured += count(!slices.Equal(b.Fabrics, before.Fabrics))
+		}
+	}
+	var said []string
+	if len(added) > 0 {
+		said = append(said, "new: "+plural(len(added), "block")+", "+shortList(added))
+	}
+	if len(retired) > 0 {
+		said = append(said, "retired: "+plural(len(retired), "block")+", "+shortList(retired))
+	}
+	if moved > 0 {
+		said = append(said, plural(moved, "block")+" in another place of the layout")
+	}
+	if recoloured > 0 {
+		said = append(said, plural(recoloured, "block")+" of other fabrics")
+	}
+	return said
+}
+
+func count(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
+}
+
+// routeChanges says which rows of the route are new, retired or of another
+// count. A row goes on under its colourway's new name.
+func routeChanges(old, now tracker.Ledger) []string {
+	before := map[rowOf]tracker.Operation{}
+	for _, o := range old.Operations {
+		before[bookedRow(old, o)] = o
+	}
+	var added, retired, said []string
+	for _, o := range now.Operations {
+		row := bookedRow(now, o)
+		was, known := before[row]
+		delete(before, row)
+		switch {
+		case !known:
+			added = append(added, rowName(o))
+		case was.Count != o.Count:
+			said = append(said, fmt.Sprintf("%s: %s, was %d", rowName(o), plural(o.Count, string(o.CountedIn)), was.Count))
+		}
+	}
+	for _, o := range old.Operations {
+		if _, gone := before[bookedRow(old, o)]; gone {
+			retired = append(retired, rowName(o))
+		}
+	}
+	if len(added) > 0 {
+		said = append(said, "new: "+shortList(added))
+	}
+	if len(retired) > 0 {
+		said = append(said, "retired: "+shortList(retired))
+	}
+	return said
+}
+
+// bookedRow names a row of the route by the name that its colourway was booked
+// under.
+func bookedRow(ledger tracker.Ledger, o tracker.Operation) rowOf {
+	row := rowOf{o.Key, o.Lot}
+	if booked, renamed := ledger.Renamed[o.Lot.Name]; renamed && o.Lot.Kind == planner.ColourwayLot {
+		row.lot.Name = booked
+	}
+	return row
+}
+
+// rowOf names a row of a route.
+type rowOf struct {
+	key string
+	lot tracker.Lot
+}
+
+func rowName(o tracker.Operation) string {
+	return fmt.Sprintf("%d %s %s", o.Number, o.Key, o.Lot.Name)
+}

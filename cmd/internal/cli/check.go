@@ -1,0 +1,108 @@
+package cli
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"quiltrun/tracker/store"
+)
+
+const checkLong = `check reads every entry of the log and says whether all of it is in order: the
+file's own book-keeping, the numbers of the entries, and that each job's entries
+add up. It changes nothing.`
+
+const checkExample = `  quiltrun check
+  quiltrun check --store copy-of-quiltrun.db`
+
+func newCheck(env *Env) *cobra.Command {
+	return &cobra.Command{
+		Use:               "check",
+		Short:             "Check that the log is in order",
+		Long:              checkLong,
+		Example:           checkExample,
+		Args:              between(0, 0),
+		ValidArgsFunction: cobra.NoFileCompletions,
+		RunE:              func(cmd *cobra.Command, _ []string) error { return runCheck(cmd.Context(), env) },
+	}
+}
+
+// checked is what check found in a log without faults.
+type checked struct {
+	Schema  int    `json:"schema"`
+	Store   string `json:"store"`
+	Exists  bool   `json:"exists"`
+	Jobs    int    `json:"jobs"`
+	Entries int    `json:"entries"`
+}
+
+func runCheck(ctx context.Context, env *Env) error {
+	path, err := env.openable(ctx)
+	if err != nil {
+		return err
+	}
+	found := checked{Schema: schema, Store: path, Exists: true}
+	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+		found.Exists = false
+	}
+	faults, err := store.Check(path)
+	if err != nil {
+		return err
+	}
+	if len(faults) > 0 {
+		f := failed("the log %s is damaged: %s", path, faults[0])
+		f.hints = append(f.hints, faults[1:]...)
+		return f.hint("restore a copy of it; keep this file until that is done")
+	}
+	if err := env.countEntries(ctx, &found); err != nil {
+		return err
+	}
+	return found.show(env)
+}
+
+// countEntries folds every job, which finds what no single entry shows.
+func (e *Env) countEntries(ctx context.Context, found *checked) error {
+	opened, err := e.reading(ctx)
+	if err != nil {
+		return err
+	}
+	defer opened.Close()
+	ids, err := opened.Jobs()
+	if err != nil {
+		return err
+	}
+	maker, err := opened.MakerEvents()
+	if err != nil {
+		return err
+	}
+	found.Jobs, found.Entries = len(ids), len(maker)
+	for _, id := range ids {
+		events, err := opened.Events(id)
+		if err != nil {
+			return err
+		}
+		if _, err := folded(id, events); err != nil {
+			return err
+		}
+		found.Entries += len(events)
+	}
+	return nil
+}
+
+func (c checked) show(env *Env) error {
+	if env.given.json {
+		return json.NewEncoder(env.Out).Encode(c)
+	}
+	if !c.Exists {
+		_, err := fmt.Fprintf(env.Out, "There is no log yet: %s\n", c.Store)
+		return err
+	}
+	_, err := fmt.Fprintf(env.Out, "The log is in order: %s, %s\n%s\n",
+		plural(c.Jobs, "job"), pluralOf(c.Entries, "entry", "entries"), c.Store)
+	return err
+}

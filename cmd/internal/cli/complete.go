@@ -1,0 +1,174 @@
+package cli
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+
+	"github.com/spf13/cobra"
+
+	"quiltrun/tracker"
+	"quiltrun/tracker/store"
+)
+
+// completionWait is how long a press of Tab waits for a log that is in use.
+// Then, as for any other trouble, there is nothing to offer and nothing said.
+const completionWait = 100 * time.Millisecond
+
+type completions = []cobra.Completion
+
+const noFiles = cobra.ShellCompDirectiveNoFileComp
+
+// completeFile offers job files.
+func completeFile(_ *cobra.Command, args []string, _ string) (completions, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, noFiles
+	}
+	return completions{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
+}
+
+// completeFileOrJob offers booked jobs, and job files where none fits.
+func (e *Env) completeFileOrJob(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
+	if jobs, _ := e.completeJob(cmd, args, typed); len(jobs) > 0 {
+		return jobs, cobra.ShellCompDirectiveDefault
+	}
+	return completeFile(cmd, args, typed)
+}
+
+// completeJob offers the booked jobs.
+func (e *Env) completeJob(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
+	var jobs []string
+	if len(args) == 0 {
+		e.glance(cmd.Context(), func(opened *store.Store) { jobs, _ = opened.Jobs() })
+	}
+	return fitting(jobs, typed), noFiles
+}
+
+// completeLog offers what each argument of log may be.
+func (e *Env) completeLog(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
+	switch len(args) {
+	case 0:
+		return e.completeJob(cmd, args, typed)
+	case 1:
+		return fitting(operations(e.glanceJob(cmd.Context(), args), typed), typed), noFiles
+	}
+	return fitting(append([]string{"all"}, perColourway(e.glanceJob(cmd.Context(), args))...), typed),
+		noFiles | cobra.ShellCompDirectiveNoSpace
+}
+
+// completeFlags says what the values of options may be.
+func completeFlags(root *cobra.Command, env *Env) {
+	none := cobra.NoFileCompletions
+	named := map[string]cobra.CompletionFunc{
+		"today": none, "now": none, "id": none, "took": none, "reason": none, "from": none, "entry": env.completeEntry,
+		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
+	}
+	for _, cmd := range append(root.Commands(), root) {
+		for name, f := range named {
+			if flag := cmd.LocalNonPersistentFlags().Lookup(name); flag != nil || cmd == root && root.PersistentFlags().Lookup(name) != nil {
+				// The only error is that of registering twice.
+				_ = cmd.RegisterFlagCompletionFunc(name, f)
+			}
+		}
+	}
+}
+
+// completeNames offers names that a job has, for an option of log.
+func (e *Env) completeNames(of func(tracker.Ledger) []string) cobra.CompletionFunc {
+	return func(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
+		return fitting(of(e.glanceJob(cmd.Context(), args)), typed), noFiles
+	}
+}
+
+// glance looks into the log, if that can be done at once.
+func (e *Env) glance(ctx context.Context, at func(*store.Store)) {
+	path, err := e.openable(ctx)
+	if err != nil {
+		return
+	}
+	opened, err := store.OpenForReading(path, store.Waiting{Limit: completionWait})
+	if err != nil {
+		return
+	}
+	defer opened.Close()
+	at(opened)
+}
+
+// glanceJob is the ledger of the job that the first argument names, empty where
+// that cannot be had at once.
+func (e *Env) glanceJob(ctx context.Context, args []string) (ledger tracker.Ledger) {
+	if len(args) == 0 {
+		return ledger
+	}
+	e.glance(ctx, func(opened *store.Store) {
+		id, err := bookedID(opened, args[0])
+		if err != nil {
+			return
+		}
+		if state, err := stateOf(opened, id); err == nil {
+			ledger = state.Ledger
+		}
+	})
+	return ledger
+}
+
+// fitting is the names that begin with what was typed. A name that is not one
+// line of text cannot be offered.
+func fitting(names []string, typed string) completions {
+	var fit completions
+	for _, name := range names {
+		if strings.HasPrefix(name, typed) && !strings.ContainsFunc(name, unicode.IsControl) {
+			fit = append(fit, name)
+		}
+	}
+	return fit
+}
+
+// operations is the keys of a job's operations, each once, by number. After
+// "sew-pairs.." they are the ends of a run.
+func operations(ledger tracker.Ledger, typed string) []string {
+	start := ""
+	if first, _, isRun := strings.Cut(typed, ".."); isRun {
+		start = first + ".."
+	}
+	var keys []string
+	for _, o := range ledger.Operations {
+		if key := start + o.Key; !slices.Contains(keys, key) {
+			keys = append(keys, key)
+		}
+	}
+	return keys
+}
+
+func perColourway(ledger tracker.Ledger) []string {
+	var counts []string
+	for _, name := range ledger.Colourways {
+		counts = append(counts, name+"=")
+	}
+	return counts
+}
+
+func colourways(ledger tracker.Ledger) []string { return ledger.Colourways }
+
+func blockIDs(ledger tracker.Ledger) []string {
+	var ids []string
+	for _, b := range ledger.Blocks {
+		if !b.Retired {
+			ids = append(ids, b.ID)
+		}
+	}
+	return ids
+}
+
+// lotNames is every lot of a job as --lot takes it.
+func lotNames(ledger tracker.Ledger) []string {
+	var names []string
+	for _, o := range ledger.Operations {
+		if name := string(o.Lot.Kind) + ":" + o.Lot.Name; !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
+}

@@ -1,0 +1,56 @@
+package cli
+
+import (
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+const completionLong = `completion writes a script that teaches a shell to finish quiltrun's commands,
+options, job ids, operations, lots and blocks when Tab is pressed. SHELL is
+bash, zsh, fish or powershell.`
+
+const completionExample = `  # bash, for this session (needs the package bash-completion):
+  source <(quiltrun completion bash)
+
+  # zsh, for good:
+  quiltrun completion zsh > "${fpath[1]}/_quiltrun"
+
+  # fish, for good:
+  quiltrun completion fish > ~/.config/fish/completions/quiltrun.fish`
+
+var shells = []string{"bash", "zsh", "fish", "powershell"}
+
+func newCompletion(env *Env) *cobra.Command {
+	return &cobra.Command{
+		Use:               "completion SHELL",
+		Short:             "Write the script that finishes words in a shell",
+		Long:              completionLong,
+		Example:           completionExample,
+		Args:              between(1, 1, "SHELL"),
+		ValidArgsFunction: cobra.FixedCompletions(shells, cobra.ShellCompDirectiveNoFileComp),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return writeScript(env.Out, cmd.Root(), args[0])
+		},
+	}
+}
+
+// writeScript has the tree write its completion script for a shell.
+func writeScript(out io.Writer, root *cobra.Command, shell string) error {
+	switch shell {
+	case "bash":
+		return root.GenBashCompletionV2(out, true)
+	case "zsh":
+		return root.GenZshCompletion(out)
+	case "fish":
+		return root.GenFishCompletion(out, true)
+	case "powershell":
+		return root.GenPowerShellCompletionWithDesc(out)
+	}
+	f := wrong("completion does not know the shell %q", shell)
+	if near := nearest(shell, shells); len(near) > 0 {
+		return f.hint("did you mean %s?", near[0])
+	}
+	return f.hint("it knows %s", strings.Join(shells, ", "))
+}

@@ -1,0 +1,131 @@
+package cli
+
+import (
+	"context"
+
+	"github.com/spf13/cobra"
+
+	"quiltrun/cmd/internal/render"
+	"quiltrun/planner"
+	"quiltrun/tracker"
+	"quiltrun/tracker/forecast"
+)
+
+const hoursLong = `hours shows the working hours that when reckons with, or sets them. Until they
+are set they are two hours on weekdays.
+
+  DAYS=TIME   days of the week, from today or from --from on: mon, mon-fri,
+              sat,sun; a stretch may run over the weekend, such as fri-mon
+  DATES=TIME  single dates, in place of their weekday: 2026-12-24,
+              2026-12-24..2027-01-02
+
+TIME is like 2h, 4h30m or 90m; 0 is a day off. A later call goes before an
+earlier one.`
+
+const hoursExample = `  quiltrun hours
+  quiltrun hours mon-fri=2h sat=4h30m --from 2026-12-01
+  quiltrun hours 2026-12-24..2027-01-02=0`
+
+type hoursOptions struct {
+	set worktime // empty: show
+	id  string
+}
+
+func newHours(env *Env) *cobra.Command {
+	var opts hoursOptions
+	from := ""
+	cmd := &cobra.Command{
+		Use:               "hours [DAYS=TIME|DATES=TIME ...]",
+		Short:             "Show or set the working hours",
+		Long:              hoursLong,
+		Example:           hoursExample,
+		Args:              cobra.ArbitraryArgs,
+		ValidArgsFunction: cobra.NoFileCompletions,
+		RunE: func(cmd *cobra.Command, args []string) (err error) {
+			if opts.set, err = hoursAsked(args, from, env.today()); err != nil {
+				return err
+			}
+			return runHours(cmd.Context(), env, opts)
+		},
+	}
+	cmd.Flags().StringVar(&from, "from", "", "`DATE` from which days of the week hold (default today)")
+	registerID(cmd.Flags(), &opts.id)
+	return cmd
+}
+
+// hoursAsked reads the arguments of hours.
+func hoursAsked(args []string, from string, today planner.Date) (worktime, error) {
+	start := today
+	if from != "" {
+		var err error
+		if start, err = planner.ParseDate(from); err != nil {
+			return worktime{}, wrong("--from %v", err)
+		}
+	}
+	set, err := parseWorktime(args, start)
+	if err == nil && from != "" && len(set.week) == 0 {
+		return set, wrong("--from says from when days of the week hold, and none is set").
+			hint("such as: quiltrun hours mon-fri=2h --from %s", from)
+	}
+	return set, err
+}
+
+func runHours(ctx context.Context, env *Env, opts hoursOptions) error {
+	if len(opts.set.week)+len(opts.set.days) == 0 {
+		return showHours(ctx, env)
+	}
+	event, err := env.newEvent(tracker.Hours, opts.id)
+	if err != nil {
+		return err
+	}
+	event.Week, event.Days = opts.set.week, opts.set.days
+	opened, err := env.creating(ctx)
+	if err != nil {
+		return err
+	}
+	defer opened.Close()
+	var all []tracker.Event
+	event, repeated, err := opened.Append("", func(events []tracker.Event) (tracker.Event, error) {
+		all = events
+		return onceOnly(events, event)
+	})
+	if err != nil {
+		return err
+	}
+	if !repeated {
+		all = append(all, event)
+	}
+	calendar := forecast.NewCalendar(all)
+	if env.given.json {
+		return render.HoursSetJSON(env.Out, env.today(), calendar, event, repeated)
+	}
+	return render.Hours(env.Out, env.today(), calendar, env.look())
+}
+
+func showHours(ctx context.Context, env *Env) error {
+	opened, err := env.reading(ctx)
+	if err != nil {
+		return err
+	}
+	defer opened.Close()
+	events, err := opened.MakerEvents()
+	if err != nil {
+		return err
+	}
+	calendar := forecast.NewCalendar(events)
+	if env.given.json {
+		return render.HoursJSON(env.Out, env.today(), calendar)
+	}
+	return render.Hours(env.Out, env.today(), calendar, env.look())
+}
+
+// onceOnly is the stored event of the same id, where there is one that says the
+// same, or else the new one.
+func onceOnly(events []tracker.Event, event tracker.Event) (tracker.Event, error) {
+	for _, stored := range events {
+		if stored.ID == event.ID {
+			return stored, sameEntry(stored, event)
+		}
+	}
+	return event, nil
+}

@@ -1,0 +1,137 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+
+	"quiltrun/cmd/internal/render"
+	"quiltrun/planner"
+	"quiltrun/tracker"
+)
+
+const logLong = `log checks work off. JOB is a booked job, OP an operation by number, key or
+unique beginning, or a run of them: sew-pairs..press-pairs. COUNT is a number in
+what the operation counts (pairs, seams, cuts ...), or
+
+  N blocks          as many counts as N blocks need
+  all               the rest of the lot
+  tide=12 dune=8    per colourway, in one entry; time is shared out
+
+Where more than one lot has work left, say which with --colourway or --lot.
+Counts go to the lowest blocks with room; --block names others. An entry that is
+more than remains, or that a block is not ready for, is refused.`
+
+const logExample = `  # 12 pairs of the colourway tide chain-sewn, 35 minutes with setting up:
+  quiltrun log estuary-lap sew-pairs 12 --colourway tide --took 35m
+
+  # all blocks of two colourways squared up:
+  quiltrun log estuary-lap square-up tide=8 dune=8 --took 1h20m
+
+  # the test block, sewn and pressed:
+  quiltrun log estuary-lap sew-pairs..press-pairs 1 blocks --block tide-01
+
+  # work that was done but never logged, up to the squared blocks:
+  quiltrun log estuary-lap square-up all --colourway kelp --catch-up`
+
+// longestWork bounds --took. An entry is a sitting or a few, not a year.
+const longestWork planner.Minutes = 1000 * 60
+
+type logOptions struct {
+	job       string
+	operation string
+	counts    []tracker.CountAsked
+	lot       *tracker.Lot
+	blocks    []string
+	took      *planner.Minutes
+	catchUp   bool
+	reason    string
+	id        string
+}
+
+func newLog(env *Env) *cobra.Command {
+	var opts logOptions
+	cmd := &cobra.Command{
+		Use:               "log JOB OP COUNT...",
+		Short:             "Check work off",
+		Long:              logLong,
+		Example:           logExample,
+		Args:              between(2, -1, "JOB", "OP"),
+		ValidArgsFunction: env.completeLog,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := opts.fill(args); err != nil {
+				return err
+			}
+			return runLog(cmd.Context(), env, opts)
+		},
+	}
+	flags := cmd.Flags()
+	flags.Var(tookValue{&opts.took}, "took", "`TIME` of the whole entry with setting up, such as 35m")
+	flags.BoolVar(&opts.catchUp, "catch-up", false, "log what comes before it along, without times")
+	flags.StringArrayVar(&opts.blocks, "block", nil, "count for this `BLOCK`, such as tide-03; may be repeated")
+	flags.Var(lotValue{&opts.lot}, "lot", "count for this lot, such as colourway:tide, as `KIND:NAME`")
+	flags.Var(colourwayValue{&opts.lot}, "colourway", "count for this colourway, by `NAME`")
+	flags.StringVar(&opts.reason, "reason", "", "keep a `NOTE` with the entry")
+	registerID(flags, &opts.id)
+	cmd.SetFlagErrorFunc(minusCount)
+	return cmd
+}
+
+// fill reads the arguments. What is wrong with them is wrong on any store.
+func (o *logOptions) fill(args []string) (err error) {
+	if err := checkJob(args[0]); err != nil {
+		return err
+	}
+	o.job, o.operation = args[0], args[1]
+	if len(args) > 2 {
+		o.counts, err = tracker.ParseCounts(args[2:])
+	}
+	return asWrong(err)
+}
+
+// asWrong makes an error one of the command line alone.
+func asWrong(err error) error {
+	if err == nil {
+		return nil
+	}
+	f := hinted(err)
+	f.status = exitWrong
+	return f
+}
+
+// minusCount reads an option that begins with a digit as what it is meant for:
+// a count below zero, which is refused as such.
+func minusCount(cmd *cobra.Command, err error) error {
+	var unknown *pflag.NotExistError
+	if errors.As(err, &unknown) {
+		if letters := unknown.GetSpecifiedShortnames(); strings.IndexAny(letters, ".0123456789") == 0 {
+			_, err := tracker.ParseCounts([]string{"-" + letters})
+			return asWrong(err)
+		}
+	}
+	return flagFault(cmd, err)
+}
+
+func runLog(ctx context.Context, env *Env, opts logOptions) error {
+	id, err := env.entryID(opts.id)
+	if err != nil {
+		return err
+	}
+	made, err := env.appendEntry(ctx, opts.job, func(state tracker.State) (tracker.Event, error) {
+		return state.Log(tracker.LogRequest{
+			Operation: opts.operation, Counts: opts.counts, Lot: opts.lot, Blocks: opts.blocks,
+			Took: opts.took, CatchUp: opts.catchUp, Reason: opts.reason,
+			ID: id, At: env.Now(), By: env.User,
+		})
+	})
+	if err != nil {
+		return err
+	}
+	if env.given.json {
+		return render.LoggedJSON(env.Out, made.after, made.event, made.repeated)
+	}
+	return render.Logged(env.Out, made.after, made.event, made.repeated, env.look())
+}

@@ -1,0 +1,68 @@
+package cli
+
+import (
+	"errors"
+	"strings"
+
+	"quiltrun/planner"
+	"quiltrun/tracker"
+)
+
+// tookValue is the option --took: how long the whole entry took.
+type tookValue struct{ to **planner.Minutes }
+
+func (v tookValue) String() string { return "" }
+func (v tookValue) Type() string   { return "TIME" }
+
+func (v tookValue) Set(text string) error {
+	minutes, err := parseSpan(text, longestWork)
+	var reason *spanError
+	if errors.As(err, &reason) {
+		return wrong("--took %s", reason.what).hint("%s", reason.say)
+	}
+	if minutes == 0 {
+		return wrong("--took %q is no time at all", text).hint("leave --took out where nobody timed it")
+	}
+	*v.to = &minutes
+	return nil
+}
+
+// lotValue is the option --lot: any lot by its kind and name.
+type lotValue struct{ to **tracker.Lot }
+
+func (v lotValue) String() string { return "" }
+func (v lotValue) Type() string   { return "KIND:NAME" }
+
+func (v lotValue) Set(text string) error {
+	kind, name, found := strings.Cut(text, ":")
+	if !found || name == "" {
+		return wrong("--lot %q is not KIND:NAME", text).hint("write it like colourway:tide, fabric:Kelp or quilt:quilt-1")
+	}
+	switch planner.LotKind(kind) {
+	case planner.FabricLot, planner.ColourwayLot, planner.QuiltLot:
+		return setLot(v.to, tracker.Lot{Kind: planner.LotKind(kind), Name: name})
+	}
+	return wrong("--lot %q: there are no lots of the kind %q", text, kind).hint("kinds are fabric, colourway and quilt")
+}
+
+// colourwayValue is the option --colourway, short for a colourway's lot.
+type colourwayValue struct{ to **tracker.Lot }
+
+func (v colourwayValue) String() string { return "" }
+func (v colourwayValue) Type() string   { return "NAME" }
+
+func (v colourwayValue) Set(name string) error {
+	if name == "" {
+		return wrong("--colourway needs a name")
+	}
+	return setLot(v.to, tracker.Lot{Kind: planner.ColourwayLot, Name: name})
+}
+
+func setLot(to **tracker.Lot, lot tracker.Lot) error {
+	if *to != nil && **to != lot {
+		return wrong("two lots are named, %s %s and %s %s", (*to).Kind, (*to).Name, lot.Kind, lot.Name).
+			hint("name one with --lot or --colourway; counts per colourway go like tide=12 dune=8")
+	}
+	*to = &lot
+	return nil
+}

@@ -1,0 +1,94 @@
+package cli
+
+import (
+	"context"
+
+	"github.com/spf13/cobra"
+
+	"quiltrun/cmd/internal/render"
+	"quiltrun/planner"
+	"quiltrun/tracker"
+)
+
+const planLong = `plan works a job file out and shows the whole job sheet: sizes, cutting list,
+operations with counts and times, materials, cautions. Nothing is stored.
+
+With the id of a booked job in place of FILE it shows that job's sheet again,
+with the operation numbers and block ids that are on the wall.`
+
+const planExample = `  quiltrun plan examples/estuary-lap.yaml
+  quiltrun plan - < estuary-lap.yaml
+  quiltrun plan estuary-lap --json`
+
+type planOptions struct{ of string }
+
+func newPlan(env *Env) *cobra.Command {
+	return &cobra.Command{
+		Use:               "plan FILE|JOB",
+		Short:             "Show the whole job sheet of a job file",
+		Long:              planLong,
+		Example:           planExample,
+		Args:              between(1, 1, "FILE"),
+		ValidArgsFunction: env.completeFileOrJob,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return runPlan(cmd.Context(), env, planOptions{of: args[0]})
+		},
+	}
+}
+
+func runPlan(ctx context.Context, env *Env, opts planOptions) error {
+	plan, err := env.planOf(ctx, opts.of)
+	if err != nil {
+		return err
+	}
+	if env.given.json {
+		return render.PlanJSON(env.Out, plan)
+	}
+	return render.Sheet(env.Out, plan, env.look())
+}
+
+func (e *Env) planOf(ctx context.Context, name string) (planner.Plan, error) {
+	if !isFile(name) {
+		return e.planBooked(ctx, name)
+	}
+	file, err := e.readJobFile(name)
+	if err != nil {
+		return planner.Plan{}, err
+	}
+	job, err := file.parse()
+	if err != nil {
+		return planner.Plan{}, err
+	}
+	return file.plan(job, planner.Prior{})
+}
+
+// planBooked plans the job file that was stored with a booked job, on the
+// ledger's numbers.
+func (e *Env) planBooked(ctx context.Context, typed string) (planner.Plan, error) {
+	id, state, err := e.bookedState(ctx, typed)
+	if err != nil {
+		return planner.Plan{}, err
+	}
+	file := jobFile{"the booked file of " + id, []byte(state.File)}
+	job, err := file.parse()
+	if err != nil {
+		return planner.Plan{}, err
+	}
+	job.Received = state.Ledger.Received
+	return file.plan(job, state.Ledger.Prior())
+}
+
+// bookedState reads one booked job.
+func (e *Env) bookedState(ctx context.Context, typed string) (string, tracker.State, error) {
+	opened, err := e.reading(ctx)
+	if err != nil {
+		return "", tracker.State{}, err
+	}
+	defer opened.Close()
+	id, err := bookedID(opened, typed)
+	if err != nil {
+		return "", tracker.State{}, err
+	}
+	state, err := stateOf(opened, id)
+	return id, state, err
+}

@@ -1,0 +1,132 @@
+package cli
+
+import (
+	"context"
+	"reflect"
+
+	"github.com/spf13/cobra"
+
+	"quiltrun/cmd/internal/render"
+	"quiltrun/planner"
+	"quiltrun/tracker"
+	"quiltrun/tracker/store"
+)
+
+const reviseLong = `revise plans a booked job anew from its changed job file, and says what is
+different. The id after "job:" says which job it is.
+
+What is on the wall stays: no operation and no block gets another number, new
+ones take free numbers, and what is no longer needed is retired. Work that was
+logged keeps counting. A renamed colourway says "was: OLD" in the file.`
+
+const reviseExample = `  quiltrun revise estuary-lap.yaml
+  quiltrun revise examples/estuary-lap.yaml --today 2026-11-20`
+
+type reviseOptions struct{ file, id string }
+
+func newRevise(env *Env) *cobra.Command {
+	var opts reviseOptions
+	cmd := &cobra.Command{
+		Use:               "revise FILE",
+		Short:             "Plan a booked job anew from its changed file",
+		Long:              reviseLong,
+		Example:           reviseExample,
+		Args:              between(1, 1, "FILE"),
+		ValidArgsFunction: completeFile,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			opts.file = args[0]
+			return runRevise(cmd.Context(), env, opts)
+		},
+	}
+	registerID(cmd.Flags(), &opts.id)
+	return cmd
+}
+
+func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
+	file, job, err := env.jobToBook(opts.file)
+	if err != nil {
+		return err
+	}
+	event, err := env.newEvent(tracker.Revised, opts.id)
+	if err != nil {
+		return err
+	}
+	r := revision{file: file, job: job, event: event}
+	made, err := env.reviseJob(ctx, &r)
+	if err != nil {
+		return err
+	}
+	changed := changes(*r.newest.Ledger, made.after)
+	if env.given.json {
+		return render.RevisedJSON(env.Out, made.event, made.repeated, changed)
+	}
+	return render.Revised(env.Out, made.event, made.repeated, changed, env.look())
+}
+
+// revision is a job file on its way to become a booked job's new plan.
+type revision struct {
+	file   jobFile
+	job    planner.Job
+	event  tracker.Event
+	newest tracker.Event // the booking or revision that it replaces
+}
+
+// reviseJob finds the job by its whole id: a file that says so little as its
+// beginning is another job's.
+func (e *Env) reviseJob(ctx context.Context, r *revision) (entry, error) {
+	opened, err := e.writing(ctx)
+	if err != nil {
+		return entry{}, err
+	}
+	defer opened.Close()
+	events, err := opened.Events(r.job.ID)
+	if err != nil {
+		return entry{}, err
+	}
+	for _, event := range events {
+		if event.Ledger != nil {
+			r.newest = event
+		}
+	}
+	if r.newest.Ledger == nil {
+		return entry{}, notBooked(opened, r.job.ID, r.file.name)
+	}
+	return appendTo(opened, r.job.ID, r.decide)
+}
+
+func notBooked(opened *store.Store, id, file string) error {
+	ids, err := opened.Jobs()
+	if err != nil {
+		return err
+	}
+	return refused(tracker.NoSuchJob(id, ids)).hint("to take it on: quiltrun book %s", file)
+}
+
+// decide makes the event that revises a job. A file that changes nothing is
+// the newest booking or revision again.
+func (r *revision) decide(state tracker.State) (tracker.Event, error) {
+	if stored, ok := state.Repeated(r.event.ID); ok {
+		return stored, sameEntry(stored, tracker.Event{Kind: tracker.Revised, File: string(r.file.data)})
+	}
+	job, err := r.file.received(r.job, state.Ledger.Received)
+	if err != nil {
+		return tracker.Event{}, err
+	}
+	plan, err := r.file.plan(job, state.Ledger.Prior())
+	if err != nil {
+		return tracker.Event{}, err
+	}
+	ledger := tracker.Refreeze(state.Ledger, plan)
+	if string(r.file.data) == state.File && sameLedger(ledger, state.Ledger) {
+		return r.newest, nil
+	}
+	event := r.event
+	event.Revision, event.File, event.Ledger = ledger.Revision, string(r.file.data), &ledger
+	return event, nil
+}
+
+// sameLedger compares two ledgers by all but their revision.
+func sameLedger(a, b tracker.Ledger) bool {
+	b.Revision = a.Revision
+	return reflect.DeepEqual(a, b)
+}

@@ -1,0 +1,90 @@
+package cli
+
+import (
+	"context"
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+const rootLong = `quiltrun plans the making of patchwork quilts in runs, and follows the work.
+
+Write a job file, look at its job sheet with plan, and take the job on with
+book. Check work off with log as it happens; left says what remains, and when
+says on which dates the booked jobs will be done.
+
+A FILE is a job file: it has a / in it, ends in .yaml or .yml, or is - for
+standard input. A JOB is the id of a booked job or any unique beginning of it.
+
+Exit codes:
+  0  done
+  1  failed; standard error says why, and with --json nothing is written
+  2  the command line itself is wrong`
+
+const rootExample = `  quiltrun plan examples/estuary-lap.yaml
+  quiltrun book examples/estuary-lap.yaml
+  quiltrun log estuary-lap sew-pairs 12 --colourway tide --took 35m
+  quiltrun left estuary-lap
+  quiltrun when`
+
+// run finds the command in the arguments and runs it.
+func run(env *Env, args []string) error {
+	root := newRoot(env)
+	root.SetArgs(args)
+	return root.ExecuteContext(context.Background())
+}
+
+// newRoot is the command tree.
+func newRoot(env *Env) *cobra.Command {
+	cobra.EnableCommandSorting = false // the order of work, not of the alphabet
+	version := false
+	root := &cobra.Command{
+		Use:           "quiltrun",
+		Short:         "Plan patchwork quilts in runs, and follow the work",
+		Long:          rootLong,
+		Example:       rootExample,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		// Any first word that is no command lands here, to be worded by us.
+		Args:              cobra.ArbitraryArgs,
+		PersistentPreRunE: func(*cobra.Command, []string) error { return env.fixClock() },
+		RunE: func(cmd *cobra.Command, args []string) error {
+			switch {
+			case len(args) > 0:
+				return unknownCommand(cmd, args[0])
+			case version:
+				return runVersion(cmd.Context(), env)
+			}
+			return cmd.Help()
+		},
+	}
+	root.Flags().BoolVar(&version, "version", false, "say which revision and schema this is")
+	env.given.register(root.PersistentFlags())
+	root.SetIn(env.In)
+	root.SetOut(env.Out)
+	root.SetErr(env.Err)
+	root.SetFlagErrorFunc(flagFault)
+	root.CompletionOptions.DisableDefaultCmd = true
+	addCommands(root, env)
+	return root
+}
+
+func addCommands(root *cobra.Command, env *Env) {
+	root.AddCommand(
+		newPlan(env), newBook(env), newRevise(env),
+		newLog(env), newUndo(env),
+		newLeft(env), newWhen(env),
+		newHours(env), newCheck(env),
+		newCompletion(env),
+	)
+	root.SetHelpCommand(newHelp())
+	completeFlags(root, env)
+}
+
+func unknownCommand(root *cobra.Command, name string) error {
+	f := wrong("there is no command %q", name)
+	if near := root.SuggestionsFor(name); len(near) > 0 {
+		return f.hint("did you mean quiltrun %s?", strings.Join(near, " or quiltrun "))
+	}
+	return f.hint("try: quiltrun --help")
+}

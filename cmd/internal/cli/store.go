@@ -1,0 +1,74 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	"quiltrun/tracker/store"
+)
+
+// waitLimit is how long a command waits for a store that another has open.
+const waitLimit = 2 * time.Second
+
+// storePath is the file that jobs and entries are kept in.
+func (e *Env) storePath() (string, error) {
+	switch {
+	case e.given.store != "":
+		return e.given.store, nil
+	case e.DataDir == "":
+		return "", failed("there is no folder to keep the store in").hint("name a file for it: --store FILE")
+	}
+	return filepath.Join(e.DataDir, "quiltrun", "quiltrun.db"), nil
+}
+
+// reading opens the store to read. One that is not there reads as empty.
+func (e *Env) reading(ctx context.Context) (*store.Store, error) {
+	path, err := e.openable(ctx)
+	if err != nil {
+		return nil, err
+	}
+	return store.OpenForReading(path, e.waiting())
+}
+
+// creating opens the store to write, and makes it where there is none.
+func (e *Env) creating(ctx context.Context) (*store.Store, error) {
+	path, err := e.openable(ctx)
+	if err != nil {
+		return nil, err
+	}
+	opened, err := store.OpenForWriting(path, e.waiting())
+	if err == nil {
+		e.warnShared(opened, path)
+	}
+	return opened, err
+}
+
+// writing opens a store to write that must be there: a mistyped path is not to
+// become a new store.
+func (e *Env) writing(ctx context.Context) (*store.Store, error) {
+	path, err := e.openable(ctx)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
+		return nil, failed("no job is booked yet: there is no store %s", path).
+			hint("take a job on with: quiltrun book FILE").hint("or name another store with --store FILE")
+	}
+	return e.creating(ctx)
+}
+
+func (e *Env) openable(ctx context.Context) (string, error) {
+	if err := ctx.Err(); err != nil {
+		return "", err
+	}
+	return e.storePath()
+}
+
+func (e *Env) waiting() store.Waiting {
+	return store.Waiting{Limit: waitLimit, Say: func(words string) { fmt.Fprintln(e.Err, "quiltrun: "+words) }}
+}

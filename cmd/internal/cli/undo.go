@@ -1,0 +1,59 @@
+package cli
+
+import (
+	"context"
+
+	"github.com/spf13/cobra"
+
+	"quiltrun/cmd/internal/render"
+	"quiltrun/tracker"
+)
+
+const undoLong = `undo takes back the newest entry of JOB that still stands, or the one that
+--entry names. The entry stays in the log, marked as undone; nothing is erased.
+
+An entry that later work rests on is refused, and the later ones are named.`
+
+const undoExample = `  quiltrun undo estuary-lap
+  quiltrun undo estuary-lap --entry 1f0c9d9e-6a52-4f7c-9d3e-0b8f4c1f2a77`
+
+type undoOptions struct{ job, entry, id string }
+
+func newUndo(env *Env) *cobra.Command {
+	var opts undoOptions
+	cmd := &cobra.Command{
+		Use:               "undo JOB",
+		Short:             "Take back an entry",
+		Long:              undoLong,
+		Example:           undoExample,
+		Args:              between(1, 1, "JOB"),
+		ValidArgsFunction: env.completeJob,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			opts.job = args[0]
+			if err := checkJob(opts.job); err != nil {
+				return err
+			}
+			return runUndo(cmd.Context(), env, opts)
+		},
+	}
+	cmd.Flags().StringVar(&opts.entry, "entry", "", "take back the entry with this `ID`")
+	registerID(cmd.Flags(), &opts.id)
+	return cmd
+}
+
+func runUndo(ctx context.Context, env *Env, opts undoOptions) error {
+	id, err := env.entryID(opts.id)
+	if err != nil {
+		return err
+	}
+	made, err := env.appendEntry(ctx, opts.job, func(state tracker.State) (tracker.Event, error) {
+		return state.Undo(opts.entry, id, env.Now(), env.User)
+	})
+	if err != nil {
+		return err
+	}
+	if env.given.json {
+		return render.UndoneJSON(env.Out, made.after, made.event, made.repeated)
+	}
+	return render.Undone(env.Out, made.after, made.event, made.repeated, env.look())
+}

@@ -1,0 +1,107 @@
+package render
+
+import (
+	"fmt"
+	"io"
+
+	"quiltrun/planner"
+	"quiltrun/tracker"
+)
+
+// Logged says what an entry has added, and what is left of each operation that
+// it touched. After is the state with the entry in it; repeated says that the
+// same entry had been sent before and counts once.
+func Logged(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, look Look) error {
+	p := &page{look: look}
+	p.receipt(ev, "logged", after.Ledger.Job, repeated)
+	g := &grid{columns: []column{
+		{title: "No", right: true}, {title: "Operation", flexible: true}, {title: "Lot", flexible: true},
+		{title: "Logged", right: true}, {title: "Made", right: true}, {title: "Left", right: true},
+	}}
+	for _, r := range entryRows(after, ev) {
+		g.add(fmt.Sprint(r.row.Number), r.row.Name, r.part.Lot.Name, counted(r.part.Count, string(r.row.CountedIn)),
+			fmt.Sprintf("%d of %d", r.row.Done, r.row.Count), fmt.Sprint(r.row.Left()))
+	}
+	if err := p.records(0, g); err != nil {
+		return err
+	}
+	return p.writeTo(w)
+}
+
+// Undone says what was taken back and how far the operations are now.
+func Undone(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, look Look) error {
+	p := &page{look: look}
+	p.receipt(ev, "taken back", after.Ledger.Job, repeated)
+	for _, e := range after.Entries {
+		if e.ID != ev.Target {
+			continue
+		}
+		for _, r := range entryRows(after, e.Event) {
+			p.para(2, fmt.Sprintf("%d %s, %s: %s taken back; now %d of %d, %d left", r.row.Number, r.row.Name, r.part.Lot.Name,
+				counted(r.part.Count, string(r.row.CountedIn)), r.row.Done, r.row.Count, r.row.Left()))
+		}
+	}
+	return p.writeTo(w)
+}
+
+// Booked says that a job was taken on.
+func Booked(w io.Writer, ev tracker.Event, repeated bool, look Look) error {
+	p := &page{look: look}
+	l := ev.Ledger
+	p.receipt(ev, "booked", l.Job, repeated)
+	text := fmt.Sprintf("%s, %s, %s of work", counted(l.Quantity, "quilt"), counted(len(l.Blocks), "block"), about(tableMinutes(*l)))
+	if !l.Due.IsZero() {
+		text += "; due " + day(l.Due)
+	}
+	p.para(2, text)
+	return p.writeTo(w)
+}
+
+// tableMinutes is the expected time of a whole ledger.
+func tableMinutes(l tracker.Ledger) planner.Minutes {
+	var sum planner.Minutes
+	for _, o := range l.Operations {
+		sum += o.Setup.Mean + planner.Minutes(o.Count)*o.Unit.Mean
+	}
+	return sum
+}
+
+// Revised says that a booked job was planned anew, and what is different. The
+// changes come in words, one each.
+func Revised(w io.Writer, ev tracker.Event, repeated bool, changes []string, look Look) error {
+	p := &page{look: look}
+	p.receipt(ev, "revised", ev.Ledger.Job, repeated)
+	if len(changes) == 0 {
+		p.para(2, "nothing is different")
+	}
+	for _, c := range changes {
+		p.hang(2, "- ", c)
+	}
+	return p.writeTo(w)
+}
+
+// receipt is the line that an entry is known by afterwards.
+func (p *page) receipt(ev tracker.Event, what, job string, repeated bool) {
+	if repeated {
+		p.para(0, fmt.Sprintf("%s: this was %s before as entry %d (%s) and counts once", job, what, ev.Seq, ev.ID))
+		return
+	}
+	p.para(0, fmt.Sprintf("%s: %s as entry %d (%s)", job, what, ev.Seq, ev.ID))
+}
+
+// entryRow is a part of an entry and the row of the route that it touched.
+type entryRow struct {
+	part tracker.Part
+	row  tracker.Row
+}
+
+// entryRows are the parts whose rows are still in the route.
+func entryRows(s tracker.State, ev tracker.Event) []entryRow {
+	var out []entryRow
+	for _, part := range ev.Parts {
+		if row, ok := s.Row(part.Operation, part.Lot); ok {
+			out = append(out, entryRow{part, row})
+		}
+	}
+	return out
+}

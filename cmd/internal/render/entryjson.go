@@ -1,0 +1,71 @@
+package render
+
+import (
+	"io"
+
+	"quiltrun/tracker"
+)
+
+// LoggedJSON writes the same for scripts.
+func LoggedJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated bool) error {
+	return writeJSON(w, struct {
+		jsonReceipt
+		Entries []jsonEntry `json:"entries"`
+	}{receiptOf(after.Ledger.Job, ev, repeated), list(entryRows(after, ev), entryOf)})
+}
+
+// UndoneJSON writes what was taken back for scripts.
+func UndoneJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated bool) error {
+	return writeJSON(w, struct {
+		jsonReceipt
+		Target string `json:"target"`
+	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target})
+}
+
+// BookedJSON writes that a job was taken on for scripts.
+func BookedJSON(w io.Writer, ev tracker.Event, repeated bool) error {
+	l := *ev.Ledger
+	return writeJSON(w, struct {
+		jsonReceipt
+		Quilts  int     `json:"quilts"`
+		Blocks  int     `json:"blocks"`
+		Minutes number  `json:"minutes"`
+		Due     *string `json:"due"`
+	}{receiptOf(l.Job, ev, repeated), l.Quantity, len(l.Blocks), minutes(tableMinutes(l)), date(l.Due)})
+}
+
+// RevisedJSON writes that a job was planned anew for scripts.
+func RevisedJSON(w io.Writer, ev tracker.Event, repeated bool, changes []string) error {
+	return writeJSON(w, struct {
+		jsonReceipt
+		Revision int      `json:"revision"`
+		Changes  []string `json:"changes"`
+	}{receiptOf(ev.Ledger.Job, ev, repeated), ev.Ledger.Revision, list(changes, func(c string) string { return c })})
+}
+
+type jsonReceipt struct {
+	Schema   int    `json:"schema"`
+	Job      string `json:"job"`
+	ID       string `json:"id"`
+	Seq      uint64 `json:"seq"`
+	Repeated bool   `json:"repeated"`
+}
+
+func receiptOf(job string, ev tracker.Event, repeated bool) jsonReceipt {
+	return jsonReceipt{Schema: schema, Job: job, ID: ev.ID, Seq: ev.Seq, Repeated: repeated}
+}
+
+type jsonEntry struct {
+	Number  int    `json:"number"`
+	Key     string `json:"key"`
+	Lot     string `json:"lot"`
+	LotKind string `json:"lot_kind"`
+	Count   int    `json:"count"` // in this entry
+	Done    int    `json:"done"`
+	Left    int    `json:"left"`
+}
+
+func entryOf(r entryRow) jsonEntry {
+	return jsonEntry{Number: r.row.Number, Key: r.row.Key, Lot: r.part.Lot.Name, LotKind: string(r.part.Lot.Kind),
+		Count: r.part.Count, Done: r.row.Done, Left: r.row.Left()}
+}

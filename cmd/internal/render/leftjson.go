@@ -1,0 +1,70 @@
+package render
+
+import (
+	"io"
+
+	"quiltrun/planner"
+	"quiltrun/tracker"
+)
+
+// LeftJSON writes what remains of one job for scripts.
+func LeftJSON(w io.Writer, s tracker.State) error { return writeJSON(w, leftOf(s)) }
+
+// LeftAllJSON writes what remains of every booked job for scripts.
+func LeftAllJSON(w io.Writer, states []tracker.State) error {
+	return writeJSON(w, struct {
+		Schema int        `json:"schema"`
+		Jobs   []jsonLeft `json:"jobs"`
+	}{schema, list(states, leftOf)})
+}
+
+type jsonLeft struct {
+	Schema         int       `json:"schema"`
+	Job            string    `json:"job"`
+	Blocks         int       `json:"blocks"`
+	FinishedBlocks int       `json:"finished_blocks"`
+	Quilts         int       `json:"quilts"`
+	FinishedQuilts int       `json:"finished_quilts"`
+	MinutesLeft    number    `json:"minutes_left"`
+	Lots           []jsonLot `json:"lots"`
+	Title          string    `json:"title"`
+	Due            *string   `json:"due"`
+}
+
+type jsonLot struct {
+	Lot            string    `json:"lot"`
+	LotKind        string    `json:"lot_kind"`
+	Blocks         *int      `json:"blocks"` // null of a fabric
+	FinishedBlocks *int      `json:"finished_blocks"`
+	Operations     []jsonRow `json:"operations"`
+}
+
+type jsonRow struct {
+	Number    int    `json:"number"`
+	Key       string `json:"key"`
+	CountedIn string `json:"counted_in"`
+	Count     int    `json:"count"`
+	Done      int    `json:"done"`
+	Left      int    `json:"left"`
+	Name      string `json:"name"`
+}
+
+func leftOf(s tracker.State) jsonLeft {
+	return jsonLeft{
+		Schema: schema, Job: s.Ledger.Job, Title: s.Ledger.Title, Due: date(s.Ledger.Due),
+		Blocks: s.Blocks(tracker.Lot{}), FinishedBlocks: s.FinishedBlocks(tracker.Lot{}),
+		Quilts: s.Ledger.Quantity, FinishedQuilts: s.FinishedQuilts(), MinutesLeft: minutes(remainingMinutes(s)),
+		Lots: list(lotsOf(s), func(l lotRows) jsonLot {
+			lot := jsonLot{Lot: l.Name, LotKind: string(l.Kind), Operations: list(l.rows, rowOf)}
+			if l.Kind != planner.FabricLot {
+				lot.Blocks, lot.FinishedBlocks = some(s.Blocks(l.Lot)), some(s.FinishedBlocks(l.Lot))
+			}
+			return lot
+		}),
+	}
+}
+
+func rowOf(r tracker.Row) jsonRow {
+	return jsonRow{Number: r.Number, Key: r.Key, CountedIn: string(r.CountedIn),
+		Count: r.Count, Done: r.Done, Left: r.Left(), Name: r.Name}
+}

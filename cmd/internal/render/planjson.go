@@ -1,0 +1,202 @@
+package render
+
+import (
+	"encoding/json"
+	"io"
+	"strings"
+
+	"quiltrun/planner"
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+)
+
+// PlanJSON writes every figure of the job sheet for scripts.
+func PlanJSON(w io.Writer, p planner.Plan) error { return writeJSON(w, planOf(p)) }
+
+type jsonPlan struct {
+	Schema     int             `json:"schema"`
+	Unit       string          `json:"unit"`
+	Warnings   []jsonWarning   `json:"warnings"`
+	Job        jsonJob         `json:"job"`
+	Quilt      jsonQuilt       `json:"quilt"`
+	Colourways []jsonColourway `json:"colourways"`
+	Blocks     []jsonBlock     `json:"blocks"`
+	Joins      []jsonJoin      `json:"joins"`
+	Fabrics    []jsonFabric    `json:"fabrics"`
+	Operations []jsonOperation `json:"operations"`
+	Materials  jsonMaterials   `json:"materials"`
+	Minutes    number          `json:"minutes"`
+}
+
+type jsonWarning struct {
+	Code    string  `json:"code"`
+	Path    *string `json:"path"`
+	Message string  `json:"message"`
+}
+
+type jsonJob struct {
+	ID       string  `json:"id"`
+	Title    string  `json:"title"`
+	Client   *string `json:"client"`
+	Received *string `json:"received"`
+	Due      *string `json:"due"`
+	Quantity int     `json:"quantity"`
+	Seam     number  `json:"seam"`
+}
+
+type jsonSize struct {
+	Width  number `json:"width"`
+	Height number `json:"height"`
+}
+
+type jsonQuilt struct {
+	Blocks   int      `json:"blocks"`
+	Across   int      `json:"across"`
+	Down     int      `json:"down"`
+	Finished jsonSize `json:"finished"`
+}
+
+type jsonMatches struct {
+	Nest  int `json:"nest"`
+	Clash int `json:"clash"`
+	Open  int `json:"open"`
+	Near  int `json:"near"`
+}
+
+type jsonColourway struct {
+	Name       string      `json:"name"`
+	Blocks     int         `json:"blocks"`
+	Raw        jsonSize    `json:"raw"`
+	Finished   jsonSize    `json:"finished"`
+	Steps      []jsonStep  `json:"steps"`
+	Areas      []jsonArea  `json:"areas"`
+	SeamLength number      `json:"seam_length"`
+	Matches    jsonMatches `json:"matches"`
+}
+
+type jsonStep struct {
+	Step    string       `json:"step"`
+	Raw     jsonSize     `json:"raw"`
+	Pieces  [][]jsonSize `json:"pieces"` // null but for a recut
+	Matches jsonMatches  `json:"matches"`
+	Copies  int          `json:"copies"`  // in one block
+	Upright []number     `json:"upright"` // places of a recut's cuts from the left
+	Level   []number     `json:"level"`   // and from the top
+	Turns   [][]int      `json:"turns"`   // null but for a turn
+	Rows    []string     `json:"press_rows"`
+	Between []string     `json:"press_joins"`
+}
+
+type jsonArea struct {
+	Role string `json:"role"`
+	Area number `json:"area"`
+}
+
+type jsonBlock struct {
+	ID        string      `json:"id"`
+	Quilt     int         `json:"quilt"`
+	Colourway string      `json:"colourway"`
+	Fabrics   jsonFabrics `json:"fabrics"`
+	Row       int         `json:"row"`
+	Column    int         `json:"column"`
+	Turn      int         `json:"turn"`
+	Press     *string     `json:"press"`
+}
+
+// jsonFabrics is an object of roles in the block's order.
+type jsonFabrics []planner.RoleFabric
+
+// MarshalJSON keeps the order, which a Go map would not.
+func (roles jsonFabrics) MarshalJSON() ([]byte, error) {
+	var out strings.Builder
+	out.WriteByte('{')
+	for i, r := range roles {
+		if i > 0 {
+			out.WriteByte(',')
+		}
+		for j, text := range []string{r.Role, r.Fabric} {
+			quoted, err := json.Marshal(text)
+			if err != nil {
+				return nil, err
+			}
+			if j > 0 {
+				out.WriteByte(':')
+			}
+			out.Write(quoted)
+		}
+	}
+	out.WriteByte('}')
+	return []byte(out.String()), nil
+}
+
+type jsonJoin struct {
+	Between string      `json:"between"`
+	Matches jsonMatches `json:"matches"`
+}
+
+// shown is how a plan's measures are written: in the job's unit.
+type shown struct{ unit measure.Unit }
+
+func (s shown) size(size measure.Size) jsonSize {
+	return jsonSize{Width: length(size.Width, s.unit), Height: length(size.Height, s.unit)}
+}
+
+func (s shown) length(l measure.Length) number { return length(l, s.unit) }
+
+func planOf(p planner.Plan) jsonPlan {
+	s := shown{p.Job.Units}
+	return jsonPlan{
+		Schema: schema,
+		Unit:   p.Job.Units.String(),
+		Warnings: list(p.Warnings, func(w planner.Warning) jsonWarning {
+			return jsonWarning{w.Code, known(w.Path), w.Message}
+		}),
+		Job: jsonJob{
+			ID: p.Job.ID, Title: p.Job.Title, Client: known(p.Job.Client),
+			Received: date(p.Job.Received), Due: date(p.Job.Due), Quantity: p.Job.Quantity,
+			Seam: length(p.Job.Seam, s.unit),
+		},
+		Quilt: jsonQuilt{
+			Blocks: p.Quilt.Blocks, Across: p.Quilt.Across, Down: p.Quilt.Down, Finished: s.size(p.Quilt.Finished),
+		},
+		Colourways: list(p.Colourways, s.colourway),
+		Blocks:     list(p.Blocks, blockOf),
+		Joins:      list(p.Joins, func(j planner.Join) jsonJoin { return jsonJoin{j.Between, jsonMatches(j.Matches)} }),
+		Fabrics:    list(p.Fabrics, s.fabric),
+		Operations: s.operations(p.Operations),
+		Materials:  s.materials(p.Materials),
+		Minutes:    minutes(p.Minutes),
+	}
+}
+
+func (s shown) colourway(c planner.ColourwayPlan) jsonColourway {
+	return jsonColourway{
+		Name: c.Name, Blocks: c.Blocks, Raw: s.size(c.Raw), Finished: s.size(c.Finished),
+		Steps: list(c.Build.Steps, func(m patchwork.Made) jsonStep { return s.step(c, m) }),
+		Areas: list(c.Areas, func(a patchwork.RoleArea) jsonArea {
+			return jsonArea{Role: a.Role, Area: area(a.Area, s.unit)}
+		}),
+		SeamLength: length(c.SeamLength, s.unit), Matches: jsonMatches(c.Matches),
+	}
+}
+
+func (s shown) step(c planner.ColourwayPlan, m patchwork.Made) jsonStep {
+	step := jsonStep{
+		Step: m.Step.Name, Raw: s.size(m.Unit.Size), Matches: jsonMatches(c.Build.Tally(m.Joins, c.Press)),
+		Copies: m.Copies, Upright: list(m.Cuts[0], s.length), Level: list(m.Cuts[1], s.length), Turns: m.Step.Turns,
+	}
+	step.Rows, step.Between = ways(c.Build, m.Step.Name, c.Press)
+	if m.Step.Do == patchwork.Recut {
+		step.Pieces = list(m.Pieces, func(row []patchwork.Unit) []jsonSize {
+			return list(row, func(u patchwork.Unit) jsonSize { return s.size(u.Size) })
+		})
+	}
+	return step
+}
+
+func blockOf(b planner.Block) jsonBlock {
+	return jsonBlock{
+		ID: b.ID, Quilt: b.Quilt, Colourway: b.Colourway, Fabrics: b.Fabrics,
+		Row: b.Row, Column: b.Column, Turn: b.Turn, Press: known(b.Press),
+	}
+}

@@ -1,0 +1,180 @@
+package render
+
+import (
+	"strconv"
+
+	"quiltrun/planner"
+)
+
+type jsonFabric struct {
+	Name   string      `json:"name"`
+	Form   string      `json:"form"`
+	Pieces []jsonPiece `json:"pieces"`
+	Need   number      `json:"need"`
+	Bound  number      `json:"bound"`
+	Length *number     `json:"length"` // of yardage, else null
+	Sheets *int        `json:"sheets"` // of every other form, else null
+	OnHand *number     `json:"on_hand"`
+	Buy    number      `json:"buy"`
+	Width  *number     `json:"width"` // usable width of yardage, else null
+	Size   *jsonSize   `json:"size"`  // of a sheet, else null
+
+	Assumed     bool `json:"assumed"` // width or size is the planner's own
+	Directional bool `json:"directional"`
+	Strips      int  `json:"strips"`
+	Cuts        int  `json:"cuts"`
+}
+
+type jsonPiece struct {
+	Width  number `json:"width"`
+	Height number `json:"height"`
+	Count  int    `json:"count"`
+	For    string `json:"for"`
+}
+
+type jsonOperation struct {
+	Number       int       `json:"number"`
+	Key          string    `json:"key"`
+	Name         string    `json:"name"`
+	Lot          string    `json:"lot"`
+	LotKind      string    `json:"lot_kind"`
+	CountedIn    string    `json:"counted_in"`
+	PerBlock     *int      `json:"per_block"`
+	Count        int       `json:"count"`
+	After        []jsonRef `json:"after"`
+	SeamLength   number    `json:"seam_length"`
+	ThreadLength number    `json:"thread_length"`
+	SetupMinutes number    `json:"setup_minutes"`
+	UnitMinutes  number    `json:"unit_minutes"`
+	Minutes      number    `json:"minutes"`
+	Place        string    `json:"place"`
+	WaitDays     int       `json:"wait_days"`
+	Instruction  string    `json:"instruction"`
+	Cautions     []string  `json:"cautions"`
+}
+
+type jsonRef struct {
+	Number  int    `json:"number"`
+	LotKind string `json:"lot_kind"`
+	Lot     string `json:"lot"`
+}
+
+type jsonMaterials struct {
+	Backing *jsonBacking `json:"backing"`
+	Batting *jsonBatting `json:"batting"`
+	Binding *jsonBinding `json:"binding"`
+	Thread  jsonThread   `json:"thread"`
+}
+
+type jsonBacking struct {
+	Width  number `json:"width"`
+	Height number `json:"height"`
+	Length number `json:"length"`
+	Pieces int    `json:"pieces"`
+
+	Fabric    string   `json:"fabric"`
+	Piece     jsonSize `json:"piece"` // raw
+	SeamsRun  string   `json:"seams_run"`
+	SeamTaken number   `json:"seam_taken"` // from each side
+}
+
+type jsonBatting struct {
+	Width  number `json:"width"`
+	Height number `json:"height"`
+	Choice string `json:"choice"`
+}
+
+type jsonBinding struct {
+	Strips       int    `json:"strips"`
+	Length       number `json:"length"`
+	FabricLength number `json:"fabric_length"`
+	Fabric       string `json:"fabric"`
+	StripWidth   number `json:"strip_width"` // cut
+	Allowance    number `json:"allowance"`   // asked for beyond the edge
+	Spare        number `json:"spare"`       // what these strips leave beyond the edge
+}
+
+type jsonThread struct {
+	Piecing  number `json:"piecing"`
+	Quilting number `json:"quilting"`
+	Binding  number `json:"binding"`
+	Total    number `json:"total"`
+	Bobbins  int    `json:"bobbins"`
+}
+
+func count(n int) number { return number(strconv.Itoa(n)) }
+
+func (s shown) fabric(f planner.FabricNeed) jsonFabric {
+	out := jsonFabric{
+		Name: f.Fabric.Name, Form: string(f.Fabric.Form),
+		Pieces: list(f.Pieces, func(p planner.PieceCount) jsonPiece {
+			return jsonPiece{Width: s.length(p.Size.Width), Height: s.length(p.Size.Height), Count: p.Count, For: p.For}
+		}),
+		Assumed: f.Fabric.Assumed, Directional: f.Fabric.Directional, Strips: f.Strips, Cuts: f.Cuts,
+	}
+	stock := f.Fabric.OnHand
+	if f.Fabric.Form.Sheets() {
+		out.Sheets, out.Size = &f.Sheets, some(s.size(f.Fabric.Size))
+		out.Need, out.Bound, out.Buy = count(f.Sheets), count(f.SheetBound), count(f.SheetBuy)
+		if stock != nil {
+			out.OnHand = some(count(stock.Sheets))
+		}
+		return out
+	}
+	out.Need, out.Bound, out.Buy = s.length(f.Length), s.length(f.LengthBound), s.length(f.LengthBuy)
+	out.Length, out.Width = some(out.Need), some(s.length(f.Fabric.Width))
+	if stock != nil {
+		out.OnHand = some(s.length(stock.Length))
+	}
+	return out
+}
+
+func some[T any](value T) *T { return &value }
+
+func (s shown) operations(ops []planner.Operation) []jsonOperation {
+	numbers := make(map[string]int, len(ops))
+	for _, o := range ops {
+		numbers[o.Key] = o.Number
+	}
+	return list(ops, func(o planner.Operation) jsonOperation {
+		return jsonOperation{
+			Number: o.Number, Key: o.Key, Name: o.Name, Lot: o.Lot.Name, LotKind: string(o.Lot.Kind),
+			CountedIn: string(o.CountedIn), PerBlock: perBlock(o), Count: o.Count,
+			After: list(o.After, func(r planner.Ref) jsonRef {
+				return jsonRef{Number: numbers[r.Key], LotKind: string(r.Lot.Kind), Lot: r.Lot.Name}
+			}),
+			SeamLength: s.length(o.SeamLength), ThreadLength: s.length(o.ThreadLength),
+			SetupMinutes: minutes(o.Setup.Mean), UnitMinutes: minutes(o.Unit.Mean), Minutes: minutes(o.Minutes()),
+			Place: string(o.Place), WaitDays: o.Wait, Instruction: o.Doing,
+			Cautions: list(o.Care, func(c string) string { return c }),
+		}
+	})
+}
+
+// perBlock is null where counts do not make blocks.
+func perBlock(o planner.Operation) *int {
+	if o.Lot.Kind != planner.ColourwayLot || o.PerBlock == 0 {
+		return nil
+	}
+	return &o.PerBlock
+}
+
+func (s shown) materials(m planner.Materials) jsonMaterials {
+	out := jsonMaterials{Thread: jsonThread{
+		Piecing: s.length(m.Thread.Piecing), Quilting: s.length(m.Thread.Quilting),
+		Binding: s.length(m.Thread.Binding), Total: s.length(m.Thread.Total), Bobbins: m.Thread.Bobbins,
+	}}
+	if b := m.Backing; b != nil {
+		out.Backing = &jsonBacking{Width: s.length(b.Size.Width), Height: s.length(b.Size.Height),
+			Length: s.length(b.Length), Pieces: b.Panels,
+			Fabric: b.Fabric, Piece: s.size(b.Panel), SeamsRun: b.SeamsRun, SeamTaken: s.length(b.SeamTaken)}
+	}
+	if b := m.Batting; b != nil {
+		out.Batting = &jsonBatting{Width: s.length(b.Size.Width), Height: s.length(b.Size.Height), Choice: b.Choice}
+	}
+	if b := m.Binding; b != nil {
+		out.Binding = &jsonBinding{Strips: b.Strips, Length: s.length(b.Length), FabricLength: s.length(b.FabricLength),
+			Fabric: b.Fabric, StripWidth: s.length(b.Strip), Allowance: s.length(b.Allowance), Spare: s.length(b.Spare)}
+	}
+	return out
+}

@@ -1,0 +1,67 @@
+package render
+
+import (
+	"fmt"
+	"io"
+
+	"quiltrun/planner"
+)
+
+// Sheet writes the job sheet: all that is pinned up beside the machine. Nothing
+// is written where a part of it fails.
+func Sheet(w io.Writer, p planner.Plan, look Look) error {
+	s := &sheet{page: page{look: look}, plan: p}
+	for _, part := range []func() error{
+		s.head, s.warnings, s.fabrics, s.materials, s.cutting, s.blocks, s.layout, s.kits, s.route, s.cautions,
+	} {
+		if err := part(); err != nil {
+			return err
+		}
+	}
+	return s.writeTo(w)
+}
+
+// sheet is a job sheet being written.
+type sheet struct {
+	page
+	plan planner.Plan
+}
+
+// factAt is the column at which the values of facts stand.
+const factAt = 11
+
+func (s *sheet) head() error {
+	job, quilt := s.plan.Job, s.plan.Quilt
+	s.prose(strong, 0, "", job.Title)
+	s.rule()
+	s.fact("Job", factAt, job.ID)
+	s.fact("For", factAt, job.Client)
+	s.fact("Received", factAt, day(job.Received))
+	if !job.Due.IsZero() {
+		s.fact("Due", factAt, day(job.Due)+", in the client's hands")
+	}
+	s.fact("Quilts", factAt, s.quilts())
+	s.fact("Flat size", factAt, size(quilt.Finished, job.Units)+" finished; a little less after quilting and washing")
+	s.fact("Work", factAt, about(s.plan.Minutes)+" in all, by the table of starting times")
+	return nil
+}
+
+func (s *sheet) quilts() string {
+	q := s.plan.Quilt
+	blocks := fmt.Sprintf("%s, %d across and %d down", counted(q.Blocks, "block"), q.Across, q.Down)
+	if s.plan.Job.Quantity == 1 {
+		return "1 of " + blocks
+	}
+	return fmt.Sprintf("%d alike, each of %s; counts, cloth and times below are for all of them", s.plan.Job.Quantity, blocks)
+}
+
+func (s *sheet) warnings() error {
+	if len(s.plan.Warnings) == 0 {
+		return nil
+	}
+	s.heading("Look at this before cutting")
+	for _, w := range s.plan.Warnings {
+		s.hang(1, "! ", w.Message)
+	}
+	return nil
+}

@@ -1,0 +1,102 @@
+package render
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"quiltrun/planner"
+)
+
+// fabrics is what to have on the table and what to buy. Fabrics that need the
+// same share a row, so that a hundred of them still read.
+func (s *sheet) fabrics() error {
+	needs := s.plan.Fabrics
+	s.heading("Fabrics")
+	g := &grid{columns: []column{
+		{title: "Fabric", flexible: true}, {title: "Form", flexible: true},
+		{title: "Need", right: true}, {title: "On hand", right: true}, {title: "Buy", right: true},
+	}}
+	rows := make([][]string, len(needs))
+	for i, f := range needs {
+		rows[i] = s.fabricRow(f)
+	}
+	for _, group := range grouped(len(needs), func(i int) string { return strings.Join(rows[i], "\x00") }) {
+		names := picked(group, func(i int) string { return needs[i].Fabric.Name })
+		row := rows[group[0]]
+		if len(names) > 1 {
+			row[0] += " each"
+		}
+		g.add(append([]string{enumerate(names)}, row...)...)
+	}
+	return s.records(1, g)
+}
+
+// fabricRow is a fabric's form, need, stock and what to buy.
+func (s *sheet) fabricRow(f planner.FabricNeed) []string {
+	u, fabric := s.plan.Job.Units, f.Fabric
+	form, measured := string(fabric.Form), fabric.Width
+	assumed := ""
+	if fabric.Assumed {
+		assumed = ", assumed"
+	}
+	onHand := "not said"
+	if fabric.Form.Sheets() {
+		if fabric.OnHand != nil {
+			onHand = strconv.Itoa(fabric.OnHand.Sheets)
+		}
+		return []string{form + " " + size(fabric.Size, u) + assumed, strconv.Itoa(f.Sheets), onHand, strconv.Itoa(f.SheetBuy)}
+	}
+	if fabric.OnHand != nil {
+		onHand = fabric.OnHand.Length.ShowYardage(u)
+	}
+	return []string{form + " " + measured.Show(u) + " wide" + assumed, f.Length.ShowYardage(u), onHand, f.LengthBuy.ShowYardage(u)}
+}
+
+// cutting lists the pieces of every fabric, longest first.
+func (s *sheet) cutting() error {
+	var cut []planner.FabricNeed
+	pieces := 0
+	for _, f := range s.plan.Fabrics {
+		if len(f.Pieces) > 0 {
+			cut = append(cut, f)
+		}
+		for _, p := range f.Pieces {
+			pieces += p.Count
+		}
+	}
+	s.heading(fmt.Sprintf("Cutting list: %s, raw sizes", counted(pieces, "piece")))
+	lists := make([]string, len(cut))
+	for i, f := range cut {
+		lists[i] = s.pieceList(f)
+	}
+	for _, group := range grouped(len(cut), func(i int) string { return lists[i] }) {
+		names := picked(group, func(i int) string { return cut[i].Fabric.Name })
+		if len(names) == 1 {
+			s.hang(1, s.look.box()+" ", names[0]+": "+lists[group[0]])
+			continue
+		}
+		s.para(1, fmt.Sprintf("From each of these %d fabrics: %s", len(names), lists[group[0]]))
+		s.flow(3, ticked(names))
+	}
+	return nil
+}
+
+func ticked(names []string) []string {
+	out := make([]string, len(names))
+	for i, n := range names {
+		out[i] = "☐ " + n
+	}
+	return out
+}
+
+func (s *sheet) pieceList(f planner.FabricNeed) string {
+	parts := make([]string, len(f.Pieces))
+	for i, p := range f.Pieces {
+		parts[i] = fmt.Sprintf("%d of %s", p.Count, size(p.Size, s.plan.Job.Units))
+		if p.For != "" && p.For != "blocks" {
+			parts[i] += " for " + p.For
+		}
+	}
+	return strings.Join(parts, "; ")
+}

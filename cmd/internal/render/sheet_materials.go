@@ -1,0 +1,73 @@
+package render
+
+import (
+	"fmt"
+	"math"
+
+	"quiltrun/planner"
+	"quiltrun/planner/measure"
+)
+
+// materials is all that a quilt takes beside its pieces.
+func (s *sheet) materials() error {
+	m := s.plan.Materials
+	each := ""
+	if s.plan.Job.Quantity > 1 {
+		each = ", for each quilt"
+	}
+	s.heading("Backing, batting, binding and thread" + each)
+	s.fact("Backing", factAt, s.backing(m.Backing))
+	s.fact("Batting", factAt, s.batting(m.Batting))
+	s.fact("Binding", factAt, s.binding(m.Binding))
+	s.fact("Thread", factAt, s.thread(m.Thread))
+	return nil
+}
+
+func (s *sheet) backing(b *planner.BackingPlan) string {
+	if b == nil {
+		return "not asked for"
+	}
+	u := s.plan.Job.Units
+	text := fmt.Sprintf("%s, %s raw", b.Fabric, size(b.Size, u))
+	if b.Panels > 1 {
+		text += fmt.Sprintf(": %d panels of %s, seams %s, %s taken from each side",
+			b.Panels, size(b.Panel, u), b.SeamsRun, b.SeamTaken.Show(u))
+	} else {
+		text += ", in one piece"
+	}
+	return text + "; " + b.Length.ShowYardage(u) + " off the bolt"
+}
+
+func (s *sheet) batting(b *planner.BattingPlan) string {
+	if b == nil {
+		return "not asked for"
+	}
+	return fmt.Sprintf("%s or more; %s", size(b.Size, s.plan.Job.Units), b.Choice)
+}
+
+func (s *sheet) binding(b *planner.BindingPlan) string {
+	if b == nil {
+		return "not asked for"
+	}
+	u := s.plan.Job.Units
+	return fmt.Sprintf("%s, %s cut %s wide, to reach %s (%s more than the edge; these strips leave %s spare); %s off the bolt",
+		b.Fabric, counted(b.Strips, "strip"), b.Strip.Show(u), b.Length.Show(u), b.Allowance.Show(u), b.Spare.Show(u), b.FabricLength.Show(u))
+}
+
+func (s *sheet) thread(t planner.ThreadPlan) string {
+	text := fmt.Sprintf("%s in all: piecing %s, quilting %s, binding %s; wind %s",
+		s.spool(t.Total), s.spool(t.Piecing), s.spool(t.Quilting), s.spool(t.Binding), counted(t.Bobbins, "bobbin"))
+	if s.plan.Job.Quantity > 1 {
+		text = fmt.Sprintf("for all %d quilts, ", s.plan.Job.Quantity) + text
+	}
+	return text
+}
+
+// spool is a length of thread as it is sold, to the next whole yard or metre:
+// thread is bought with some to spare.
+func (s *sheet) spool(l measure.Length) string {
+	if s.plan.Job.Units == measure.Centimetres {
+		return fmt.Sprintf("%.0f m", math.Ceil(float64(l)/float64(measure.Metre)))
+	}
+	return fmt.Sprintf("%.0f yd", math.Ceil(float64(l)/float64(measure.Yard)))
+}

@@ -1,0 +1,132 @@
+package render
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"quiltrun/planner"
+)
+
+// Above this many lots an operation lists them side by side instead of one a
+// line: the cutting of a hundred fabrics stays one item of the route.
+const mostRows = 12
+
+// route lists the operations: the number that is on the wall, what to do in
+// plain words, and a box to tick for every lot.
+func (s *sheet) route() error {
+	ops := s.plan.Operations
+	s.heading("Operations")
+	rows, g := s.routeTable()
+	fits, err := s.table(1, g, func(i int) {
+		if r := rows[i]; r.last {
+			s.stepNotes(r.stage, routeNotes)
+		}
+	})
+	if err != nil || fits {
+		return err
+	}
+	for _, stage := range stages(ops) {
+		s.narrowStage(stage)
+	}
+	return nil
+}
+
+// stage is the rows of one operation that have the same instruction.
+type stage []planner.Operation
+
+// stages parts the route by number and instruction.
+func stages(ops []planner.Operation) []stage {
+	var out []stage
+	for _, group := range grouped(len(ops), func(i int) string { return ops[i].Key + "\x00" + ops[i].Doing }) {
+		st := make(stage, len(group))
+		for i, index := range group {
+			st[i] = ops[index]
+		}
+		out = append(out, st)
+	}
+	// One number's instructions stay together even where its lots take turns.
+	slices.SortStableFunc(out, func(a, b stage) int { return a[0].Number - b[0].Number })
+	return out
+}
+
+func (st stage) crowded() bool { return len(st) > mostRows }
+
+func (st stage) total() (count int, minutes planner.Minutes) {
+	for _, o := range st {
+		count += o.Count
+		minutes += o.Minutes()
+	}
+	return count, minutes
+}
+
+// routeRow is a row of the table and the stage that it belongs to.
+type routeRow struct {
+	stage stage
+	last  bool
+}
+
+// routeNotes is where instructions stand under the rows: below the names.
+const routeNotes = 7
+
+func (s *sheet) routeTable() ([]routeRow, *grid) {
+	var rows []routeRow
+	g := &grid{columns: []column{
+		{title: "No", right: true}, {title: "Operation", flexible: true}, {}, {title: "Lot", flexible: true},
+		{title: "Count", right: true}, {title: "Time", right: true}, {title: "Place"},
+	}}
+	for _, st := range stages(s.plan.Operations) {
+		first := st[0]
+		if st.crowded() {
+			count, minutes := st.total()
+			g.add(fmt.Sprint(first.Number), first.Name, "", counted(len(st), string(first.Lot.Kind)),
+				counted(count, string(first.CountedIn)), spell(minutes), string(first.Place))
+			rows = append(rows, routeRow{st, true})
+			continue
+		}
+		for i, o := range st {
+			cells := []string{fmt.Sprint(o.Number), o.Name, "☐", o.Lot.Name, counted(o.Count, string(o.CountedIn)), spell(o.Minutes()), string(o.Place)}
+			if i > 0 {
+				cells[0], cells[1], cells[6] = "", "", ""
+			}
+			g.add(cells...)
+			rows = append(rows, routeRow{st, i == len(st)-1})
+		}
+	}
+	return rows, g
+}
+
+// stepNotes adds what is said of a stage under its rows.
+func (s *sheet) stepNotes(st stage, indent int) {
+	first := st[0]
+	if st.crowded() {
+		s.flow(indent, lotCounts(st))
+	}
+	if first.Doing != "" {
+		s.para(indent, first.Doing)
+	}
+	if first.Wait > 0 {
+		s.para(indent, fmt.Sprintf("Then %s go by without work on it.", counted(first.Wait, "day")))
+	}
+}
+
+func lotCounts(st stage) []string {
+	out := make([]string, len(st))
+	for i, o := range st {
+		out[i] = fmt.Sprintf("☐ %s %d", o.Lot.Name, o.Count)
+	}
+	return out
+}
+
+// narrowStage is a stage on a page too narrow for the table.
+func (s *sheet) narrowStage(st stage) {
+	first := st[0]
+	s.hang(0, fmt.Sprintf("%4d  ", first.Number), fmt.Sprintf("%s (%s)", first.Name, first.Place))
+	const indent = 6
+	if !st.crowded() {
+		for _, o := range st {
+			s.hang(indent, s.look.box()+" ", strings.Join([]string{o.Lot.Name, counted(o.Count, string(o.CountedIn)), spell(o.Minutes())}, ", "))
+		}
+	}
+	s.stepNotes(st, indent)
+}

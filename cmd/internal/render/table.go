@@ -1,0 +1,152 @@
+package render
+
+import (
+	"slices"
+	"strings"
+)
+
+// column is one column of a table. Flexible columns hold words and may be
+// wrapped to make a table fit; all others keep their cells whole.
+type column struct {
+	title    string
+	right    bool
+	flexible bool
+}
+
+// A flexible column is not made narrower than this.
+const leastFlexible = 12
+
+// grid is a table before it is fitted to a page. Every row has a cell for each
+// column.
+type grid struct {
+	columns []column
+	rows    [][]string
+}
+
+func (g *grid) add(cells ...string) { g.rows = append(g.rows, cells) }
+
+func (g *grid) titled() bool {
+	return slices.ContainsFunc(g.columns, func(c column) bool { return c.title != "" })
+}
+
+func (g *grid) header() []string {
+	titles := make([]string, len(g.columns))
+	for i, c := range g.columns {
+		titles[i] = c.title
+	}
+	return titles
+}
+
+// readied makes every cell fit to print in a look.
+func (g *grid) readied(look Look) *grid {
+	out := &grid{columns: g.columns, rows: make([][]string, len(g.rows))}
+	for i, row := range g.rows {
+		out.rows[i] = make([]string, len(row))
+		for j, cell := range row {
+			out.rows[i][j] = look.text(cell)
+		}
+	}
+	return out
+}
+
+// widths gives each column its width within the room, and false where even the
+// narrowest table does not fit. A room of 0 is unbounded.
+func (g *grid) widths(room int) ([]int, bool) {
+	columns := make([]int, len(g.columns))
+	total := gapWidth * (len(columns) - 1)
+	for i, c := range g.columns {
+		columns[i] = width(c.title)
+		for _, row := range g.rows {
+			columns[i] = max(columns[i], width(row[i]))
+		}
+		total += columns[i]
+	}
+	if room == 0 {
+		return columns, true
+	}
+	for ; total > room; total-- {
+		i := g.widest(columns)
+		if i < 0 {
+			return nil, false
+		}
+		columns[i]--
+	}
+	return columns, true
+}
+
+// widest is the widest flexible column that can still give, or -1.
+func (g *grid) widest(columns []int) int {
+	found := -1
+	for i, c := range g.columns {
+		if c.flexible && columns[i] > leastFlexible && (found < 0 || columns[i] > columns[found]) {
+			found = i
+		}
+	}
+	return found
+}
+
+// wrapped parts every cell into the lines that its column has room for.
+func (g *grid) wrapped(columns []int) [][][]string {
+	cells := make([][][]string, len(g.rows))
+	for i, row := range g.rows {
+		cells[i] = make([][]string, len(row))
+		for j, cell := range row {
+			cells[i][j] = wrap(cell, columns[j])
+		}
+	}
+	return cells
+}
+
+func tallest(row [][]string) int {
+	n := 1
+	for _, lines := range row {
+		n = max(n, len(lines))
+	}
+	return n
+}
+
+// table adds a table at an indent. After each row comes whatever after adds,
+// where after is not nil. It returns false, and adds nothing, where the page is
+// too narrow for the table.
+func (p *page) table(indent int, g *grid, after func(row int)) (bool, error) {
+	g = g.readied(p.look)
+	columns, fits := g.widths(p.look.room(indent))
+	if !fits {
+		return false, nil
+	}
+	head, body, err := g.set(p.look, g.wrapped(columns))
+	if err != nil {
+		return false, err
+	}
+	margin := strings.Repeat(" ", indent)
+	for i, l := range head {
+		p.line([]style{strong, faint}[i], margin+l)
+	}
+	for i, lines := range body {
+		for _, l := range lines {
+			p.line(ordinary, margin+l)
+		}
+		if after != nil {
+			after(i)
+		}
+	}
+	return true, nil
+}
+
+// records adds a table, or where the page is too narrow for it a list: the
+// first cell of a row on a line of its own, the others named under it.
+func (p *page) records(indent int, g *grid) error {
+	fits, err := p.table(indent, g, nil)
+	if fits || err != nil {
+		return err
+	}
+	for _, row := range g.rows {
+		p.para(indent, row[0])
+		for i, cell := range row[1:] {
+			if cell != "" {
+				p.hang(indent+2, strings.TrimSpace(g.columns[i+1].title+" "), cell)
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,110 @@
+package render
+
+import (
+	"fmt"
+	"io"
+
+	"quiltrun/planner"
+	"quiltrun/tracker/forecast"
+)
+
+// When writes the finishing dates of all booked jobs, in the order in which
+// they are worked off.
+func When(w io.Writer, asOf planner.Date, answers []forecast.Answer, look Look) error {
+	p := &page{look: look}
+	if len(answers) == 0 {
+		p.para(0, "No job is booked.")
+		return p.writeTo(w)
+	}
+	p.prose(strong, 0, "", "When the work will be done, as of "+day(asOf))
+	p.rule()
+	g := &grid{columns: []column{
+		{title: "Job", flexible: true}, {title: "Due"}, {title: "50 %"}, {title: "Promise, 80 %"},
+		{title: "95 %"}, {title: "On time", right: true}, {title: "Left", right: true},
+	}}
+	for _, a := range answers {
+		g.add(a.Job, orDash(a.Due.String()), orDash(a.P50.String()), orDash(a.P80.String()), orDash(a.P95.String()),
+			chanceWords(a.Chance), hoursLeft(a.Minutes.P50))
+	}
+	if err := p.records(0, g); err != nil {
+		return err
+	}
+	p.gap()
+	for _, a := range answers {
+		if a.Reason != "" {
+			p.para(0, a.Job+": "+a.Reason)
+		}
+	}
+	p.para(0, whenMeans)
+	return p.writeTo(w)
+}
+
+// whenMeans explains the figures. Left is the time at 50 %.
+const whenMeans = "On time is how often, of a hundred such runs, the quilt would be in the client's hands by its due date; left is the work that is as likely to take less as more. The times still come from the table of starting times, not from your own batches, and makers differ by a factor of three."
+
+func orDash(text string) string {
+	if text == "" {
+		return "–"
+	}
+	return text
+}
+
+// chanceWords is a chance in whole percents. Only a certainty is shown as 0 or
+// 100 %.
+func chanceWords(chance *float64) string {
+	switch {
+	case chance == nil:
+		return "–"
+	case *chance > 0 && *chance < 0.01:
+		return "< 1 %"
+	case *chance > 0.99 && *chance < 1:
+		return "> 99 %"
+	}
+	return fmt.Sprintf("%.0f %%", 100**chance)
+}
+
+// hoursLeft is a time to the hour, which is all that a forecast is worth.
+func hoursLeft(m planner.Minutes) string {
+	if m < 60 {
+		return spell(m)
+	}
+	return fmt.Sprintf("%.0f h", float64(m)/60)
+}
+
+// WhenJSON writes the same for scripts.
+func WhenJSON(w io.Writer, asOf planner.Date, answers []forecast.Answer) error {
+	return writeJSON(w, struct {
+		Schema int        `json:"schema"`
+		AsOf   string     `json:"as_of"`
+		Jobs   []jsonWhen `json:"jobs"`
+	}{schema, asOf.String(), list(answers, whenOf)})
+}
+
+type jsonWhen struct {
+	Job          string        `json:"job"`
+	Due          *string       `json:"due"`
+	P50          *string       `json:"p50"`
+	P80          *string       `json:"p80"`
+	P95          *string       `json:"p95"`
+	ChanceOnTime *number       `json:"chance_on_time"`
+	MinutesLeft  jsonQuantiles `json:"minutes_left"`
+	Reason       *string       `json:"reason"`
+}
+
+type jsonQuantiles struct {
+	P50 number `json:"p50"`
+	P80 number `json:"p80"`
+	P95 number `json:"p95"`
+}
+
+func whenOf(a forecast.Answer) jsonWhen {
+	out := jsonWhen{
+		Job: a.Job, Due: date(a.Due), P50: date(a.P50), P80: date(a.P80), P95: date(a.P95),
+		MinutesLeft: jsonQuantiles{minutes(a.Minutes.P50), minutes(a.Minutes.P80), minutes(a.Minutes.P95)},
+		Reason:      known(a.Reason),
+	}
+	if a.Chance != nil {
+		out.ChanceOnTime = some(decimal(*a.Chance, chancePlaces))
+	}
+	return out
+}

@@ -1,0 +1,146 @@
+package render
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/clipperhouse/displaywidth"
+)
+
+// narrow counts the columns of a text as a terminal shows it: by grapheme
+// cluster, wide characters twice, marks not at all. Characters of ambiguous
+// width (rules, ≈, ×) are narrow whatever the locale says, so that a table is
+// the same table everywhere.
+var narrow = displaywidth.Options{EastAsianWidth: false}
+
+func width(s string) int {
+	if ascii(s) {
+		return len(s)
+	}
+	return narrow.String(s)
+}
+
+// ascii reports that s is printable ASCII throughout, which most text is.
+func ascii(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
+}
+
+// clean takes out of a text what would steer a terminal rather than show:
+// control characters, line ends and overrides of the writing direction. Names
+// come from files that anybody may have written. After a name written from
+// right to left comes a mark that ends its direction, so that a number in the
+// next column stays in its column.
+func clean(s string) string {
+	leftwards := false
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case r == '\t' || r == '\n' || r == '\u2028' || r == '\u2029':
+			return ' '
+		case unicode.IsControl(r) || r == utf8.RuneError:
+			return '\uFFFD'
+		case unicode.Is(unicode.Bidi_Control, r):
+			return -1
+		}
+		leftwards = leftwards || unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko)
+		return r
+	}, s)
+	if leftwards {
+		s += leftToRight
+	}
+	return s
+}
+
+const leftToRight = "\u200e"
+
+// padded fills s with blanks to n columns.
+func padded(s string, n int) string {
+	return s + strings.Repeat(" ", max(0, n-width(s)))
+}
+
+// wrap parts a text into lines of at most limit columns, at blanks that do not
+// hold a measure together. A word longer than a line is parted too, between
+// clusters, unless it is a measure: those are never cut. A limit of 0 is none.
+func wrap(s string, limit int) []string {
+	if limit <= 0 || width(s) <= limit {
+		return []string{s}
+	}
+	var lines []string
+	line := ""
+	for _, word := range words(s) {
+		if line != "" && width(line)+1+width(word) > limit {
+			lines = append(lines, line)
+			line = ""
+		}
+		if line != "" {
+			line += " " + word
+			continue
+		}
+		parts := broken(word, limit)
+		lines = append(lines, parts[:len(parts)-1]...)
+		line = parts[len(parts)-1]
+	}
+	return append(lines, line)
+}
+
+// words parts a text at blanks, except within a measure.
+func words(s string) []string {
+	var out []string
+	for _, w := range strings.Fields(s) {
+		if n := len(out); n > 0 && held(out[n-1], w) {
+			out[n-1] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// held reports that a blank between two words is part of a measure, such as
+// those in "≈ 8 1/2 × 9 in", "3 h 20 min" and "88 %".
+func held(before, after string) bool {
+	last, _ := utf8.DecodeLastRuneInString(before)
+	first, _ := utf8.DecodeRuneInString(after)
+	number := unicode.IsDigit(first)
+	switch {
+	case strings.ContainsRune("≈~×☐", last):
+		return true
+	case unicode.IsDigit(last):
+		return after == "×" || after == "x" || number && strings.Contains(after, "/") ||
+			unitWord(strings.TrimRight(after, ".,;:)"))
+	}
+	return number && (strings.HasSuffix(before, " h") || strings.HasSuffix(before, " x"))
+}
+
+func unitWord(s string) bool {
+	switch s {
+	case "in", "cm", "mm", "m", "yd", "h", "min", "%":
+		return true
+	}
+	return false
+}
+
+// broken cuts a word into lines, cluster by cluster, but never a number.
+func broken(word string, limit int) []string {
+	if width(word) <= limit {
+		return []string{word}
+	}
+	var lines []string
+	line, used := "", 0
+	for g := narrow.StringGraphemes(word); g.Next(); {
+		if used > 0 && used+g.Width() > limit && !(numeric(line[len(line)-1]) && numeric(g.Value()[0])) {
+			lines = append(lines, line)
+			line, used = "", 0
+		}
+		line += g.Value()
+		used += g.Width()
+	}
+	return append(lines, line)
+}
+
+func numeric(b byte) bool { return b >= '0' && b <= '9' || strings.IndexByte("/.,-", b) >= 0 }

@@ -1,0 +1,155 @@
+package render
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"quiltrun/planner"
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+)
+
+// spell is a time to the minute: "35 min", "3 h 20 min". A time that is not
+// zero is at least one minute.
+func spell(m planner.Minutes) string {
+	whole := int(math.Round(float64(m)))
+	if whole == 0 && m > 0 {
+		whole = 1
+	}
+	hours, rest := whole/60, whole%60
+	switch {
+	case hours == 0:
+		return fmt.Sprintf("%d min", rest)
+	case rest == 0:
+		return fmt.Sprintf("%d h", hours)
+	}
+	return fmt.Sprintf("%d h %02d min", hours, rest)
+}
+
+// about is a time in words for a sentence.
+func about(m planner.Minutes) string {
+	if m <= 0 {
+		return "none"
+	}
+	return "about " + spell(m)
+}
+
+// day is a date with its weekday.
+func day(d planner.Date) string {
+	if d.IsZero() {
+		return ""
+	}
+	return fmt.Sprintf("%s (%s)", d, d.Weekday())
+}
+
+// counted is a number of things, in the singular for one: "1 pair", "12 pairs".
+func counted(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, plural(one))
+}
+
+// plural is enough English for the words of this trade that are counted.
+func plural(one string) string {
+	switch {
+	case strings.HasSuffix(one, "ch"), strings.HasSuffix(one, "sh"), strings.HasSuffix(one, "x"), strings.HasSuffix(one, "s"):
+		return one + "es"
+	case strings.HasSuffix(one, "y") && !strings.HasSuffix(one, "ay") && !strings.HasSuffix(one, "ey"):
+		return one[:len(one)-1] + "ies"
+	}
+	return one + "s"
+}
+
+// size is a raw or finished size; of a square, its side.
+func size(s measure.Size, u measure.Unit) string {
+	if s.Width == s.Height {
+		return s.Width.Show(u) + " square"
+	}
+	return s.Show(u)
+}
+
+// matchWords says what the seams of a join do where they meet.
+func matchWords(t patchwork.Tally) string {
+	if t == (patchwork.Tally{}) {
+		return "nothing has to match"
+	}
+	var parts []string
+	for _, part := range []struct {
+		n    int
+		word string
+	}{{t.Nest, "nest"}, {t.Clash, "clash"}, {t.Open, "open"}} {
+		if part.n > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", part.n, part.word))
+		}
+	}
+	if t.Near > 0 {
+		parts = append(parts, counted(t.Near, "near miss"))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// enumerate joins names with commas.
+func enumerate(names []string) string { return strings.Join(names, ", ") }
+
+// spans writes numbers of blocks shortly: "01–04, 07".
+func spans(ids []string, join string) string {
+	var parts []string
+	for i := 0; i < len(ids); {
+		j := i
+		for j+1 < len(ids) && follows(ids[j], ids[j+1]) {
+			j++
+		}
+		switch {
+		case j == i:
+			parts = append(parts, ids[i])
+		case j == i+1:
+			parts = append(parts, ids[i], ids[j])
+		default:
+			parts = append(parts, ids[i]+join+ids[j])
+		}
+		i = j + 1
+	}
+	return enumerate(parts)
+}
+
+// follows reports that the second of two numbers is the next after the first.
+func follows(a, b string) bool {
+	m, err := strconv.Atoi(a)
+	if err != nil {
+		return false
+	}
+	n, err := strconv.Atoi(b)
+	return err == nil && n == m+1
+}
+
+// idNumber is the number of a block id: what stands after the last hyphen.
+func idNumber(id string) string { return id[strings.LastIndexByte(id, '-')+1:] }
+
+// grouped collects the indexes of equal keys, in order of first appearance.
+func grouped(n int, key func(int) string) [][]int {
+	var groups [][]int
+	place := map[string]int{}
+	for i := range n {
+		k := key(i)
+		at, ok := place[k]
+		if !ok {
+			at = len(groups)
+			place[k] = at
+			groups = append(groups, nil)
+		}
+		groups[at] = append(groups[at], i)
+	}
+	return groups
+}
+
+// picked are the names of some indexes.
+func picked(indexes []int, name func(int) string) []string {
+	out := make([]string, len(indexes))
+	for i, index := range indexes {
+		out[i] = name(index)
+	}
+	return out
+}

@@ -1,0 +1,94 @@
+package planner
+
+import (
+	"fmt"
+	"strings"
+)
+
+// ids gives out block ids. An id once given stays with its quilt and its
+// colourway; a new block takes the next number never used before.
+type ids struct {
+	kept map[key][]string
+	next map[string]int // by colourway, the last number given
+	was  map[string]string
+}
+
+type key struct {
+	quilt     int
+	colourway string
+}
+
+func newIDs(j Job, prior Prior) *ids {
+	g := &ids{kept: map[key][]string{}, next: map[string]int{}, was: map[string]string{}}
+	for _, c := range j.Colourways {
+		if c.Was != "" {
+			g.was[c.Name] = c.Was
+		}
+	}
+	for _, b := range prior.Blocks {
+		if !b.Retired {
+			k := key{b.Quilt, b.Colourway}
+			g.kept[k] = append(g.kept[k], b.ID)
+		}
+		var n int
+		if _, err := fmt.Sscanf(b.ID[strings.LastIndex(b.ID, "-")+1:], "%d", &n); err == nil {
+			stem := b.ID[:strings.LastIndex(b.ID, "-")]
+			g.next[stem] = max(g.next[stem], n)
+		}
+	}
+	return g
+}
+
+// take is the id of the quilt's next block of a colourway.
+func (g *ids) take(quilt int, colourway string) string {
+	for _, name := range []string{colourway, g.was[colourway]} {
+		k := key{quilt, name}
+		if kept := g.kept[k]; len(kept) > 0 {
+			g.kept[k] = kept[1:]
+			return kept[0]
+		}
+	}
+	g.next[colourway]++
+	return BlockID(colourway, g.next[colourway])
+}
+
+// BlockID is the id of a colourway's n-th block, n from 1.
+func BlockID(colourway string, n int) string { return fmt.Sprintf("%s-%02d", colourway, n) }
+
+// blocksOf lays out the whole run: every quilt's blocks, row by row.
+func blocksOf(j Job, prior Prior) []Block {
+	layout := places(j)
+	give := newIDs(j, prior)
+	fabrics := make([][]RoleFabric, 0, len(layout))
+	nth := make([]int, len(j.Colourways))
+	deals := dealtRoles(j)
+	for _, p := range layout {
+		fabrics = append(fabrics, deals[p.colourway][nth[p.colourway]])
+		nth[p.colourway]++
+	}
+	blocks := make([]Block, 0, j.Quantity*len(layout))
+	for quilt := 1; quilt <= j.Quantity; quilt++ {
+		for i, p := range layout {
+			name := j.Colourways[p.colourway].Name
+			blocks = append(blocks, Block{
+				ID: give.take(quilt, name), Quilt: quilt, Colourway: name, Fabrics: fabrics[i],
+				Row: p.row + 1, Column: p.column + 1, Turn: p.turn,
+			})
+		}
+	}
+	return blocks
+}
+
+// dealtRoles is, per colourway and block of a quilt, the fabric of each role.
+func dealtRoles(j Job) [][][]RoleFabric {
+	all := make([][][]RoleFabric, len(j.Colourways))
+	for i, c := range j.Colourways {
+		all[i] = make([][]RoleFabric, c.Blocks)
+		for _, role := range c.Roles {
+			for n, fabric := range dealt(role, c.Blocks) {
+				all[i][n] = append(all[i][n], RoleFabric{Role: role.Role, Fabric: fabric})
+			}
+		}
+	}
+	return all
+}

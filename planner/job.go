@@ -1,0 +1,195 @@
+package planner
+
+import "quiltrun/planner/measure"
+
+// Job is one quilt, or several alike, as its job file describes it. Lists keep
+// the file's order. Parse makes it and has checked it; geometry's and cloth's
+// own faults are found by Make.
+type Job struct {
+	File     string // as it was named to Parse, for messages
+	ID       string
+	Title    string // the id where the file gives none
+	Client   string
+	Received Date
+	Due      Date // in the client's hands
+	Quantity int  // alike quilts in one run, at least 1
+	Units    measure.Unit
+	Seam     measure.Length // what one seam takes from each side
+	Prewash  bool
+
+	Fabrics    []Fabric
+	Colourways []Colourway
+	Layout     Layout
+	Borders    []Border
+	Backing    *Backing  // nil: not asked for
+	Batting    *Batting  // nil: not asked for
+	Binding    *Binding  // nil: not asked for
+	Quilting   *Quilting // nil: not asked for
+
+	At Positions // where the file says what, by path
+}
+
+// Form is how a fabric is sold and lies on the shelf.
+type Form string
+
+// The forms that a job file can give.
+const (
+	Yardage       Form = "yardage"
+	FatQuarter    Form = "fat quarter"
+	FatEighth     Form = "fat eighth"
+	PreCutSquares Form = "pre-cut squares"
+	PreCutStrips  Form = "pre-cut strips"
+)
+
+// Sheets reports whether the form is counted rather than measured off a bolt.
+func (f Form) Sheets() bool { return f != Yardage }
+
+// Fabric is one cloth with a name, a form and what is on hand.
+type Fabric struct {
+	Name   string
+	Form   Form
+	Width  measure.Length // usable width of yardage
+	Size   measure.Size   // of one sheet; zero for yardage
+	OnHand *Stock         // nil: the file does not say
+	Colour string         // as the file writes it, "" where not given
+
+	Directional bool
+	Assumed     bool // Width or Size is the planner's, not the file's
+}
+
+// Stock is what is on hand: a length of yardage or a count of sheets.
+type Stock struct {
+	Length measure.Length
+	Sheets int
+}
+
+// Colourway is a group of blocks that use the same lists of fabrics in each
+// role and the same measures. Keys of the file's `block` that the colourway
+// does not give itself are already filled in.
+type Colourway struct {
+	Name   string
+	Was    string // the name under which its blocks were booked, "" where unchanged
+	Blocks int    // per quilt
+	Block  BlockSpec
+	Roles  []RoleFabrics
+}
+
+// BlockSpec is what a block is made from: the name of a built-in and its
+// measures. Which measures a built-in takes, the table of built-ins says.
+type BlockSpec struct {
+	Make     string                    // the trade's full name, synonyms resolved
+	Measures map[string]measure.Length // square, offset, strip, length, unit
+	Method   int                       // half-square triangles at a time: 0 (not given), 2, 4 or 8
+	Turn     [][]int                   // degrees clockwise per piece, row by row; nil: the built-in's own
+}
+
+// RoleFabrics says which fabrics a colourway uses in a role, block by block.
+type RoleFabrics struct {
+	Role    string
+	Fabrics []Share
+	Counted bool // {Kelp: 5, Cormorant: 3} rather than a list to deal from
+}
+
+// Share is a fabric and, in a counted role, how many of a quilt's blocks it gets.
+type Share struct {
+	Fabric string
+	Blocks int // 0 where the list is dealt
+}
+
+// Setting is how blocks lie in the top.
+type Setting string
+
+// The settings of a layout.
+const (
+	Straight Setting = "straight"
+	OnPoint  Setting = "on point"
+)
+
+// Order is how the layout's places are given to colourways.
+type Order string
+
+// The orders of a layout. Deal orders take the next colourway at each place;
+// fill orders use one colourway up before the next.
+const (
+	DealDiagonal Order = "diagonal"
+	DealRows     Order = "rows"
+	FillDiagonal Order = "diagonal fill"
+	FillRows     Order = "rows fill"
+	Scatter      Order = "scatter"
+	Mapped       Order = "map"
+)
+
+// Layout is the setting of the top.
+type Layout struct {
+	Across, Down int
+	Setting      Setting
+	Order        Order
+	Map          [][]MapCell // for Mapped
+	Turn         [][]int     // degrees clockwise, repeated over the layout; nil: none
+	Sashing      *Sashing
+}
+
+// MapCell is one place of a mapped layout. Turn is in degrees clockwise.
+type MapCell struct {
+	Colourway string
+	Turn      int
+}
+
+// Sashing is the strips between blocks.
+type Sashing struct {
+	Width        measure.Length // finished
+	Fabric       string
+	Cornerstones string // fabric, "" for none
+	Edge         bool   // all round, not only between
+}
+
+// Border is one border round the top.
+type Border struct {
+	Width  measure.Length // finished
+	Fabric string
+}
+
+// Backing is the back of the quilt.
+type Backing struct {
+	Fabric string
+	Extra  measure.Length // per side
+}
+
+// Batting is the layer between.
+type Batting struct {
+	Extra measure.Length // per side
+}
+
+// Finish is how the binding's second side is sewn down.
+type Finish string
+
+// The finishes of a binding.
+const (
+	ByMachine Finish = "machine"
+	ByHand    Finish = "hand"
+)
+
+// Binding is the edge.
+type Binding struct {
+	Fabric string
+	Strip  measure.Length // cut width
+	Finish Finish
+}
+
+// Density is how close the quilting lines run.
+type Density string
+
+// The densities of quilting, from close to wide.
+const (
+	Dense  Density = "dense"
+	Medium Density = "medium"
+	Open   Density = "open"
+)
+
+// Quilting says who quilts and how closely. LeadDays are calendar days from
+// hand-over to collection, for quilting sent out.
+type Quilting struct {
+	SentOut  bool
+	LeadDays int
+	Density  Density
+}

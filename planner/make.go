@@ -1,0 +1,172 @@
+package planner
+
+import (
+	"errors"
+	"fmt"
+
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+)
+
+// Make plans a job. Prior is what an earlier plan of the same job has put on
+// the wall; the zero Prior plans it for the first time. The same job and prior
+// make the same plan, byte for byte. The error is Problems: what cannot be
+// sewn or cut, with the place in the job file that causes it.
+func Make(j Job, prior Prior) (Plan, error) {
+	m := &maker{job: j, prior: prior}
+	m.colourways()
+	if len(m.problems) == 0 {
+		m.quilt()
+		m.layout()
+		m.cloth()
+	}
+	if len(m.problems) > 0 {
+		return Plan{}, m.problems.sorted()
+	}
+	m.warnings()
+	m.materials()
+	m.route()
+	for _, o := range m.plan.Operations {
+		m.plan.Minutes += o.Minutes()
+	}
+	return m.plan, nil
+}
+
+// maker gathers a plan and what is wrong with it.
+type maker struct {
+	job      Job
+	prior    Prior
+	plan     Plan
+	problems Problems
+}
+
+func (m *maker) refuse(path, what, hint string) {
+	m.problems = append(m.problems, &Problem{
+		File: m.job.File, At: m.job.At.Nearest(path), Path: path, What: what, Hint: hint,
+	})
+}
+
+func (m *maker) warn(code, path, format string, args ...any) {
+	m.plan.Warnings = append(m.plan.Warnings, Warning{Code: code, Path: path, Message: fmt.Sprintf(format, args...)})
+}
+
+func (m *maker) show(l measure.Length) string { return l.Show(m.job.Units) }
+
+// colourways makes one block of each colourway. Colourways of the same
+// measures share the build: geometry is done once.
+func (m *maker) colourways() {
+	m.plan.Job = m.job
+	built := map[string]*made{}
+	for _, c := range m.job.Colourways {
+		recipe := recipeFor(c.Block)
+		id := fmt.Sprintf("%+v", recipe)
+		if built[id] == nil {
+			built[id] = m.build(c, recipe)
+		}
+		if b := built[id]; b.build != nil {
+			m.plan.Colourways = append(m.plan.Colourways, b.colourway(c, m.job.Seam))
+		}
+	}
+	if len(m.problems) == 0 {
+		m.sameSize()
+	}
+}
+
+// made is one build with the best way to press it.
+type made struct {
+	recipe patchwork.Recipe
+	build  *patchwork.Build
+	press  patchwork.Way
+}
+
+func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
+	build, err := patchwork.Make(recipe, m.job.Seam, m.job.Units)
+	if err != nil {
+		var fault *patchwork.Fault
+		if !errors.As(err, &fault) {
+			fault = &patchwork.Fault{What: err.Error()}
+		}
+		m.refuse(m.cause(c, fault), c.Name+": "+fault.What, fault.Hint)
+		return &made{}
+	}
+	return &made{recipe: recipe, build: build, press: build.Best()}
+}
+
+// cause is the path of the measure that a fault of geometry most likely comes
+// from: the colourway's own where it gives one, else the shared block's.
+func (m *maker) cause(c Colourway, fault *patchwork.Fault) string {
+	name := "square"
+	switch fault.Step {
+	case "recut":
+		name = "offset"
+	case "turn":
+		name = "turn"
+	}
+	own := "colourways." + c.Name
+	for _, path := range []string{own + "." + name, "block." + name} {
+		if _, ok := m.job.At[path]; ok {
+			return path
+		}
+	}
+	return own
+}
+
+func (b *made) colourway(c Colourway, seam measure.Length) ColourwayPlan {
+	block := b.build.Block()
+	var joins []patchwork.SewnJoin
+	for _, s := range b.build.Steps {
+		joins = append(joins, s.Joins...)
+	}
+	return ColourwayPlan{
+		Name: c.Name, Blocks: c.Blocks, Recipe: b.recipe, Build: b.build, Press: b.press,
+		Raw: block.Size, Finished: less(block.Size, 2*seam),
+		Areas: block.AreaByRole(seam), SeamLength: b.build.SeamLength(),
+		Matches: b.build.Tally(joins, b.press),
+	}
+}
+
+func less(s measure.Size, by measure.Length) measure.Size {
+	return measure.Size{Width: s.Width - by, Height: s.Height - by}
+}
+
+// sameSize refuses blocks that would not fit together.
+func (m *maker) sameSize() {
+	first := m.plan.Colourways[0]
+	for _, c := range m.plan.Colourways[1:] {
+		if c.Finished == first.Finished {
+			continue
+		}
+		m.refuse("colourways."+c.Name, fmt.Sprintf("blocks of %s finish %s, those of %s finish %s; all blocks of a quilt must finish the same size",
+			c.Name, c.Finished.Show(m.job.Units), first.Name, first.Finished.Show(m.job.Units)),
+			"an offset does not change a block's size, a square does")
+	}
+}
+
+// quilt sizes one quilt: blocks, then borders.
+func (m *maker) quilt() {
+	l, block := m.job.Layout, m.plan.Colourways[0].Finished
+	size := measure.Size{Width: block.Width.Times(l.Across), Height: block.Height.Times(l.Down)}
+	for _, b := range m.job.Borders {
+		size.Width += 2 * b.Width
+		size.Height += 2 * b.Width
+	}
+	m.plan.Quilt = Quilt{
+		Blocks: l.Across * l.Down, Across: l.Across, Down: l.Down,
+		Finished: size, Top: less(size, -2*m.job.Seam),
+	}
+}
+
+// layout deals the blocks out and finds where they meet.
+func (m *maker) layout() {
+	m.plan.Blocks = blocksOf(m.job, m.prior)
+	if block := m.plan.Colourways[0].Raw; block.Width != block.Height {
+		for _, b := range m.plan.Blocks {
+			if b.Turn%180 != 0 {
+				m.refuse("layout.turn", fmt.Sprintf("block %s is %s raw and cannot be turned by %d° in its place",
+					b.ID, block.Show(m.job.Units), b.Turn), "turn it by half a turn (180), or make square blocks")
+				return
+			}
+		}
+	}
+	m.plan.Joins = topJoins(m.plan, m.job.Seam)
+}

@@ -1,0 +1,198 @@
+package planner
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"quiltrun/planner/cloth"
+	"quiltrun/planner/measure"
+)
+
+// BindingAllowance is the length asked for beyond the edge. Published rules ask
+// for 10, 12, 20 or 24 in; 10 in (monicacurryquiltdesign.com) is the least, and
+// what is spare is said beside it.
+const BindingAllowance = 10 * measure.Inch
+
+// layers is how many layers of cloth are cut at once: four, and one where the
+// print has a direction. Common practice, no source.
+func layers(f Fabric) int {
+	if f.Directional {
+		return 1
+	}
+	return 4
+}
+
+// cloth works out what the run needs of every fabric.
+func (m *maker) cloth() {
+	pieces := m.pieces()
+	for _, f := range m.job.Fabrics {
+		need := FabricNeed{Fabric: f, Pieces: sortedPieces(pieces[f.Name])}
+		path := "fabrics." + f.Name
+		if f.Form.Sheets() {
+			m.fromSheets(&need, path)
+		} else {
+			m.fromYardage(&need, path)
+		}
+		m.plan.Fabrics = append(m.plan.Fabrics, need)
+	}
+}
+
+// pieces is what the run needs of each fabric, in no order yet.
+func (m *maker) pieces() map[string][]PieceCount {
+	all := map[string][]PieceCount{}
+	for _, c := range m.plan.Colourways {
+		perBlock := blockPieces(c)
+		for _, b := range m.plan.Blocks {
+			if b.Colourway != c.Name {
+				continue
+			}
+			for _, f := range b.Fabrics {
+				for _, p := range perBlock[f.Role] {
+					addPieces(all, f.Fabric, p)
+				}
+			}
+		}
+	}
+	for _, p := range m.borderStrips() {
+		addPieces(all, p.fabric, p.PieceCount)
+	}
+	if b := m.bindingStrips(); b != nil {
+		width := m.fabric(b.fabric).Width
+		addPieces(all, b.fabric, PieceCount{Size: measure.Size{Width: width, Height: b.Strip}, Count: b.Strips * m.job.Quantity, For: "binding"})
+	}
+	return all
+}
+
+// blockPieces is what one block takes, by role.
+func blockPieces(c ColourwayPlan) map[string][]PieceCount {
+	perRole := map[string][]PieceCount{}
+	for _, s := range c.Build.Steps {
+		if s.Step.Role != "" {
+			perRole[s.Step.Role] = append(perRole[s.Step.Role], PieceCount{Size: s.Step.Size, Count: s.Copies, For: "blocks"})
+		}
+	}
+	return perRole
+}
+
+func addPieces(all map[string][]PieceCount, fabric string, p PieceCount) {
+	for i, have := range all[fabric] {
+		if have.Size == p.Size && have.For == p.For {
+			all[fabric][i].Count += p.Count
+			return
+		}
+	}
+	all[fabric] = append(all[fabric], p)
+}
+
+// sortedPieces puts the longest first, as they are cut.
+func sortedPieces(ps []PieceCount) []PieceCount {
+	slices.SortStableFunc(ps, func(a, b PieceCount) int {
+		return cmp.Or(cmp.Compare(max(b.Size.Width, b.Size.Height), max(a.Size.Width, a.Size.Height)),
+			cmp.Compare(min(b.Size.Width, b.Size.Height), min(a.Size.Width, a.Size.Height)),
+			cmp.Compare(a.For, b.For))
+	})
+	return ps
+}
+
+func (m *maker) fabric(name string) Fabric {
+	for _, f := range m.job.Fabrics {
+		if f.Name == name {
+			return f
+		}
+	}
+	return Fabric{Name: name}
+}
+
+func clothPieces(ps []PieceCount) []cloth.Pieces {
+	out := make([]cloth.Pieces, len(ps))
+	for i, p := range ps {
+		out[i] = cloth.Pieces{Size: p.Size, Count: p.Count}
+	}
+	return out
+}
+
+func (m *maker) fromYardage(need *FabricNeed, path string) {
+	f := need.Fabric
+	cut, tooWide, ok := cloth.FromYardage(clothPieces(need.Pieces), f.Width, f.Directional)
+	if !ok {
+		m.refuse(path, fmt.Sprintf("a piece of %s does not fit the usable width of %s, %s", tooWide.Show(m.job.Units), f.Name, m.show(f.Width)), "")
+		return
+	}
+	for _, g := range cut.Groups {
+		need.Strips += g.Strips
+		need.Cuts += g.RulerCuts(layers(f))
+	}
+	need.Length, need.LengthBound = cut.Length, cut.Bound
+	if back := m.backing(); back != nil && back.Fabric == f.Name {
+		need.Length += back.Length.Times(m.job.Quantity)
+		need.LengthBound += back.Length.Times(m.job.Quantity)
+	}
+	if f.OnHand != nil {
+		need.LengthBuy = max(0, need.Length-f.OnHand.Length)
+	} else {
+		need.LengthBuy = need.Length
+	}
+	need.LengthBuy = need.LengthBuy.RoundUp(m.job.Units.ShopStep())
+}
+
+func (m *maker) fromSheets(need *FabricNeed, path string) {
+	f := need.Fabric
+	cut, tooBig, ok := cloth.FromSheets(clothPieces(need.Pieces), f.Size, f.Directional)
+	if !ok {
+		m.refuse(path, fmt.Sprintf("a piece of %s cannot be cut from %s, which is %s", tooBig.Show(m.job.Units), f.Name, f.Size.Show(m.job.Units)), "")
+		return
+	}
+	need.Sheets, need.SheetBound, need.SheetBuy = cut.Sheets, cut.Bound, cut.Sheets
+	if f.OnHand != nil {
+		need.SheetBuy = max(0, cut.Sheets-f.OnHand.Sheets)
+	}
+	stacks := (cut.Sheets + layers(f) - 1) / layers(f)
+	for i, p := range need.Pieces {
+		if p.Size == f.Size {
+			continue
+		}
+		across := measure.FloorDiv(f.Size.Width, p.Size.Width)
+		need.Cuts += stacks * (across + 1 + cut.Per[i]/max(1, across) + 1)
+	}
+}
+
+// fabricPieces is a strip that a fabric gives to a border.
+type fabricPieces struct {
+	fabric string
+	PieceCount
+}
+
+// borderStrips are the strips of all borders: whole lengths where the cloth's
+// width allows, else usable widths to be joined.
+func (m *maker) borderStrips() []fabricPieces {
+	var out []fabricPieces
+	block := m.plan.Colourways[0].Finished
+	size := measure.Size{Width: block.Width.Times(m.job.Layout.Across), Height: block.Height.Times(m.job.Layout.Down)}
+	for _, b := range m.job.Borders {
+		cut := b.Width + 2*m.job.Seam
+		sides := size.Height + 2*m.job.Seam
+		ends := size.Width + 2*b.Width + 2*m.job.Seam
+		for _, length := range []measure.Length{sides, ends} {
+			out = append(out, m.borderStrip(b, cut, length))
+		}
+		size.Width += 2 * b.Width
+		size.Height += 2 * b.Width
+	}
+	return out
+}
+
+func (m *maker) borderStrip(b Border, cut, length measure.Length) fabricPieces {
+	f := m.fabric(b.Fabric)
+	width := f.Width
+	if f.Form.Sheets() {
+		width = max(f.Size.Width, f.Size.Height)
+	}
+	n := 2 * m.job.Quantity
+	if length > width {
+		joined := width - 2*m.job.Seam // each further strip loses a seam's two allowances
+		n = measure.CeilDiv(length.Times(n), joined)
+		length = width
+	}
+	return fabricPieces{b.Fabric, PieceCount{Size: measure.Size{Width: length, Height: cut}, Count: n, For: "border"}}
+}

@@ -1,0 +1,207 @@
+package patchwork
+
+import (
+	"fmt"
+	"strings"
+
+	"quiltrun/planner/measure"
+)
+
+// same is how close two edges come to count as equal: 1 µm, far below any
+// ruler and above the half ticks that halving and trimming can leave.
+const same = measure.Millimetre / 1000
+
+// mostPatches bounds a unit, so that a slip in a recipe that multiplies itself
+// is told at once.
+const mostPatches = 5000
+
+// Make makes one block by its recipe, with seams that take seam from each side.
+// Faults are worded with measures in the unit show. The error is a *Fault.
+func Make(r Recipe, seam measure.Length, show measure.Unit) (*Build, error) {
+	m := &maker{
+		show:  show,
+		seam:  seam,
+		build: &Build{Seam: seam, Steps: make([]Made, 0, len(r.Steps))},
+		index: make(map[string]int, len(r.Steps)),
+	}
+	if fault := m.makeAll(r.Steps); fault != nil {
+		return nil, fault
+	}
+	return m.build, nil
+}
+
+// maker holds what has been made so far.
+type maker struct {
+	show  measure.Unit
+	seam  measure.Length
+	build *Build
+	index map[string]int // of a step in build.Steps, by name
+}
+
+func (m *maker) makeAll(steps []Step) *Fault {
+	if m.seam <= 0 {
+		return &Fault{What: "a seam has to take some cloth", Hint: "give the seam a width above nought"}
+	}
+	if len(steps) == 0 {
+		return &Fault{What: "the recipe has no steps", Hint: "begin by cutting pieces"}
+	}
+	for _, step := range steps {
+		made, fault := m.makeStep(step)
+		if fault != nil {
+			fault.Step = step.Name
+			return fault
+		}
+		made.Step = step
+		m.index[step.Name] = len(m.build.Steps)
+		m.build.Steps = append(m.build.Steps, made)
+	}
+	return m.countCopies()
+}
+
+func (m *maker) makeStep(step Step) (Made, *Fault) {
+	if fault := m.checkName(step.Name); fault != nil {
+		return Made{}, fault
+	}
+	switch step.Do {
+	case Cut:
+		return m.cut(step)
+	case Sew:
+		return m.sew(step)
+	case Recut:
+		return m.recut(step)
+	case Turn:
+		return m.turn(step)
+	case Trim:
+		return m.trim(step)
+	default:
+		return Made{}, &Fault{What: "the step does not say what to do", Hint: "cut, sew, recut, turn or trim"}
+	}
+}
+
+func (m *maker) checkName(name string) *Fault {
+	if name == "" {
+		return &Fault{What: fmt.Sprintf("step %d has no name", len(m.build.Steps)+1), Hint: "every step needs a name of its own"}
+	}
+	if i := strings.IndexFunc(name, notInName); i >= 0 {
+		return &Fault{What: fmt.Sprintf("the name %q will not do", name), Hint: "use small letters a to z, digits and hyphens"}
+	}
+	if _, taken := m.index[name]; taken {
+		return &Fault{What: "two steps have this name", Hint: "give every step a name of its own"}
+	}
+	return nil
+}
+
+func notInName(r rune) bool {
+	return (r < 'a' || r > 'z') && (r < '0' || r > '9') && r != '-'
+}
+
+// earlier finds a step by name among those already made.
+func (m *maker) earlier(name string) (*Made, *Fault) {
+	if i, ok := m.index[name]; ok {
+		return &m.build.Steps[i], nil
+	}
+	fault := &Fault{What: fmt.Sprintf("there is no earlier step %q", name)}
+	if len(m.build.Steps) > 0 {
+		names := make([]string, len(m.build.Steps))
+		for i, made := range m.build.Steps {
+			names[i] = made.Step.Name
+		}
+		fault.Hint = "steps so far: " + strings.Join(names, ", ")
+	}
+	return nil, fault
+}
+
+// unitOf finds a step that left one unit.
+func (m *maker) unitOf(name string) (Unit, *Fault) {
+	made, fault := m.earlier(name)
+	if fault != nil {
+		return Unit{}, fault
+	}
+	if made.Pieces != nil {
+		return Unit{}, &Fault{
+			What: fmt.Sprintf("step %q leaves %s, not one unit", name, gridText(made.Pieces)),
+			Hint: "sew the pieces together first",
+		}
+	}
+	return made.Unit, nil
+}
+
+// piecesOf finds a step that left pieces.
+func (m *maker) piecesOf(name string) ([][]Unit, *Fault) {
+	made, fault := m.earlier(name)
+	if fault != nil {
+		return nil, fault
+	}
+	if made.Pieces == nil {
+		return nil, &Fault{
+			What: fmt.Sprintf("step %q leaves one unit, not pieces", name),
+			Hint: "recut it first",
+		}
+	}
+	return made.Pieces, nil
+}
+
+// gridText says how many pieces lie in a grid.
+func gridText(pieces [][]Unit) string {
+	rows, columns := "1 row", "1 piece"
+	if n := len(pieces); n != 1 {
+		rows = fmt.Sprintf("%d rows", n)
+	}
+	if n := len(pieces[0]); n != 1 {
+		columns = fmt.Sprintf("%d pieces", n)
+	}
+	return rows + " of " + columns
+}
+
+// cut cuts pieces of cloth.
+func (m *maker) cut(step Step) (Made, *Fault) {
+	if step.Role == "" {
+		return Made{}, &Fault{What: "the cut has no role", Hint: "say what the fabric does in the block, such as print or ground"}
+	}
+	if fault := m.checkWide("a piece", step.Size); fault != nil {
+		return Made{}, fault
+	}
+	return Made{Unit: CutPiece(step.Role, step.Size)}, nil
+}
+
+// checkWide refuses a piece that would vanish in its own seams.
+func (m *maker) checkWide(what string, size measure.Size) *Fault {
+	if size.Width > 2*m.seam && size.Height > 2*m.seam {
+		return nil
+	}
+	return &Fault{
+		What: fmt.Sprintf("%s of %s has nothing left to show: its two seams take %s",
+			what, size.Show(m.show), (2 * m.seam).Show(m.show)),
+		Hint: "make it wider than two seams",
+	}
+}
+
+// countCopies counts, from the block back to the cloth, how often each step's
+// unit is needed.
+func (m *maker) countCopies() *Fault {
+	steps := m.build.Steps
+	last := &steps[len(steps)-1]
+	if last.Pieces != nil {
+		return &Fault{
+			Step: last.Step.Name,
+			What: "the recipe ends with " + gridText(last.Pieces) + ", not with a block",
+			Hint: "sew them together in a last step",
+		}
+	}
+	last.Copies = 1
+	for i := len(steps) - 1; i >= 0; i-- {
+		made := steps[i]
+		if made.Copies == 0 {
+			return &Fault{Step: made.Step.Name, What: "nothing is made from this step", Hint: "use it in a later step or leave it out"}
+		}
+		if made.Step.Of != "" {
+			steps[m.index[made.Step.Of]].Copies += made.Copies
+		}
+		for _, row := range made.Step.Rows {
+			for _, cell := range row {
+				steps[m.index[cell.Of]].Copies += made.Copies
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,174 @@
+package patchwork
+
+import "slices"
+
+// widest is how many choices one table may span (2 to their number entries)
+// before the search branches instead.
+const widest = 14
+
+// problem is the search for the cheapest way: the sum of factors over the
+// choices that are still open. It is solved exactly by variable elimination
+// (R. Dechter, Bucket elimination, 1999): one choice after the other is
+// replaced by a table of its best answer to each way of taking its neighbours.
+type problem struct {
+	factors []factor
+	open    []int
+	answer  Way // of every choice that is not open
+}
+
+// newProblem is the problem with the first choices taken as way says, and the
+// choices up to upTo ranked by their order.
+func newProblem(table []factor, way Way, upTo, choices int) problem {
+	p := problem{answer: make(Way, choices)}
+	copy(p.answer, way)
+	for choice := len(way); choice < choices; choice++ {
+		p.open = append(p.open, choice)
+	}
+	for _, f := range table {
+		for _, choice := range f.scope {
+			if choice < len(way) {
+				f = f.given(choice, way[choice])
+			}
+		}
+		p.factors = append(p.factors, f)
+	}
+	for choice := len(way); choice < upTo; choice++ {
+		second := worth{order: 1 << (ranks - 1 - (choice - len(way)))}
+		p.factors = append(p.factors, factor{[]int{choice}, []worth{{}, second}})
+	}
+	return p
+}
+
+// given is the factor with one choice of its scope decided.
+func (f factor) given(choice int, second bool) factor {
+	j := slices.Index(f.scope, choice)
+	less := factor{
+		scope: slices.Delete(slices.Clone(f.scope), j, j+1),
+		worth: make([]worth, len(f.worth)/2),
+	}
+	low := 1<<j - 1
+	for place := range less.worth {
+		full := place&low | place&^low<<1
+		if second {
+			full |= 1 << j
+		}
+		less.worth[place] = f.worth[full]
+	}
+	return less
+}
+
+// solve finds the least worth and a way that has it. No table spans more than
+// limit choices.
+func (p problem) solve(limit int) (worth, Way) {
+	if len(p.open) == 0 {
+		var sum worth
+		for _, f := range p.factors {
+			sum = sum.plus(f.worth[0])
+		}
+		return sum, slices.Clone(p.answer)
+	}
+	choice, scope := p.easiest()
+	if len(scope) > limit {
+		return p.branch(limit)
+	}
+	rest, bucket := p.without(choice)
+	best := factor{scope, make([]worth, 1<<len(scope))}
+	second := make([]bool, len(best.worth))
+	sums := [2][]worth{make([]worth, len(best.worth)), make([]worth, len(best.worth))}
+	for _, f := range bucket {
+		for side, sum := range sums {
+			f.given(choice, side == 1).addTo(sum, scope)
+		}
+	}
+	for place := range best.worth {
+		second[place] = sums[1][place].less(sums[0][place])
+		best.worth[place] = sums[0][place]
+		if second[place] {
+			best.worth[place] = sums[1][place]
+		}
+	}
+	rest.factors = append(rest.factors, best)
+	sum, way := rest.solve(limit)
+	way[choice] = second[best.at(way)]
+	return sum, way
+}
+
+// easiest is the open choice with the fewest neighbours, and these.
+func (p problem) easiest() (int, []int) {
+	best, fewest := 0, []int(nil)
+	for i, choice := range p.open {
+		var scope []int
+		for _, f := range p.factors {
+			if slices.Contains(f.scope, choice) {
+				scope = union(scope, f.scope)
+			}
+		}
+		if i == 0 || len(scope) < len(fewest) {
+			best, fewest = choice, scope
+		}
+	}
+	if j, ok := slices.BinarySearch(fewest, best); ok {
+		fewest = slices.Delete(fewest, j, j+1)
+	}
+	return best, fewest
+}
+
+// without is the problem less one choice, and the factors that depend on it.
+func (p problem) without(choice int) (problem, []factor) {
+	rest := problem{open: without(p.open, choice), answer: p.answer}
+	var bucket []factor
+	for _, f := range p.factors {
+		if slices.Contains(f.scope, choice) {
+			bucket = append(bucket, f)
+		} else {
+			rest.factors = append(rest.factors, f)
+		}
+	}
+	return rest, bucket
+}
+
+func without(list []int, choice int) []int {
+	rest := slices.Clone(list)
+	j := slices.Index(rest, choice)
+	return slices.Delete(rest, j, j+1)
+}
+
+// addTo adds the factor to a table over a scope that holds its own.
+func (f factor) addTo(sum []worth, scope []int) {
+	bits := make([]int, len(f.scope))
+	for j, choice := range f.scope {
+		bits[j] = slices.Index(scope, choice)
+	}
+	for place := range sum {
+		mine := 0
+		for j, bit := range bits {
+			mine |= place >> bit & 1 << j
+		}
+		sum[place] = sum[place].plus(f.worth[mine])
+	}
+}
+
+// branch decides the choice with the most factors both ways and keeps the
+// better answer.
+func (p problem) branch(limit int) (worth, Way) {
+	busiest, most := p.open[0], 0
+	for _, choice := range p.open {
+		if _, bucket := p.without(choice); len(bucket) > most {
+			busiest, most = choice, len(bucket)
+		}
+	}
+	var least worth
+	var best Way
+	for side := range 2 {
+		rest, bucket := p.without(busiest)
+		for _, f := range bucket {
+			rest.factors = append(rest.factors, f.given(busiest, side == 1))
+		}
+		rest.answer = slices.Clone(p.answer)
+		rest.answer[busiest] = side == 1
+		if sum, way := rest.solve(limit); best == nil || sum.less(least) {
+			least, best = sum, way
+		}
+	}
+	return least, best
+}

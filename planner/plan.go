@@ -1,0 +1,221 @@
+package planner
+
+import (
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+)
+
+// Minutes is a time in minutes of one person's work.
+type Minutes float64
+
+// Plan is everything the planner works out from a job. Lists follow the job
+// file; operations go by number, then lot; blocks by quilt, then place, row by
+// row.
+type Plan struct {
+	Job        Job
+	Warnings   []Warning
+	Quilt      Quilt
+	Colourways []ColourwayPlan
+	Blocks     []Block
+	Joins      []Join
+	Fabrics    []FabricNeed
+	Operations []Operation
+	Materials  Materials
+	Minutes    Minutes // the run's, expected
+}
+
+// Warning is something unwise that the plan goes on with. Code may grow.
+type Warning struct {
+	Code    string
+	Path    string // of the job file, "" where no one value causes it
+	Message string
+}
+
+// Quilt is one quilt of the run, flat, before quilting and washing.
+type Quilt struct {
+	Blocks       int
+	Across, Down int
+	Finished     measure.Size // borders included, inside the binding's seam
+	Top          measure.Size // raw
+}
+
+// ColourwayPlan is how one colourway's block is made.
+type ColourwayPlan struct {
+	Name       string
+	Blocks     int // per quilt
+	Recipe     patchwork.Recipe
+	Build      *patchwork.Build
+	Press      patchwork.Way
+	Raw        measure.Size
+	Finished   measure.Size
+	Areas      []patchwork.RoleArea
+	SeamLength measure.Length
+	Matches    patchwork.Tally
+}
+
+// Block is one block of the run. Row and Column count from 1 in its quilt.
+// Turn is in degrees clockwise at the layout.
+type Block struct {
+	ID        string
+	Quilt     int // from 1
+	Colourway string
+	Fabrics   []RoleFabric
+	Row       int
+	Column    int
+	Turn      int
+	Press     string // the variant of the press plan
+}
+
+// RoleFabric is the one fabric that a block uses in a role.
+type RoleFabric struct {
+	Role, Fabric string
+}
+
+// Join sums up the match points of one kind of join over one quilt.
+type Join struct {
+	Between string // block columns, block rows, block corners …
+	Matches patchwork.Tally
+}
+
+// FabricNeed is what the run needs of one fabric. Lengths are for yardage,
+// sheets for every other form.
+type FabricNeed struct {
+	Fabric Fabric
+	Pieces []PieceCount // longest first
+	Strips int          // ruler-length strips, all sizes together
+	Cuts   int          // ruler cuts
+
+	Length, LengthBound, LengthBuy measure.Length
+	Sheets, SheetBound, SheetBuy   int
+}
+
+// PieceCount is how many pieces of one raw size the run needs, and what for.
+type PieceCount struct {
+	Size  measure.Size
+	Count int
+	For   string // squares, border, sashing, binding …
+}
+
+// Materials are the quilt's layers and thread, for the run unless said.
+type Materials struct {
+	Backing *BackingPlan
+	Batting *BattingPlan
+	Binding *BindingPlan
+	Thread  ThreadPlan
+}
+
+// BackingPlan is one quilt's backing: raw size wanted, and the panels that make
+// it. Length is off the bolt, for one quilt.
+type BackingPlan struct {
+	Fabric    string
+	Size      measure.Size
+	Panels    int
+	Panel     measure.Size
+	SeamsRun  string // "none", "lengthwise" or "crosswise"
+	Length    measure.Length
+	SeamTaken measure.Length
+}
+
+// BattingPlan is one quilt's batting.
+type BattingPlan struct {
+	Size   measure.Size
+	Choice string // the packaged size or what to buy, in words
+}
+
+// BindingPlan is one quilt's binding. Length is what goes round the edge with
+// its allowance, FabricLength what its strips take off the bolt.
+type BindingPlan struct {
+	Fabric       string
+	Strips       int
+	Strip        measure.Length
+	Length       measure.Length
+	FabricLength measure.Length
+	Allowance    measure.Length // beyond the edge itself, asked for
+	Spare        measure.Length // beyond the edge and joins, left with this many strips
+}
+
+// ThreadPlan is the run's thread, both threads of the lockstitch together.
+type ThreadPlan struct {
+	Piecing, Quilting, Binding, Total measure.Length
+	Bobbins                           int
+}
+
+// LotKind is what sort of like things go through an operation together.
+type LotKind string
+
+// The kinds of lot.
+const (
+	FabricLot    LotKind = "fabric"
+	ColourwayLot LotKind = "colourway"
+	QuiltLot     LotKind = "quilt"
+)
+
+// Lot names the like things that go through one operation together.
+type Lot struct {
+	Kind LotKind
+	Name string
+}
+
+// CountUnit is what one count of an operation is. It may grow.
+type CountUnit string
+
+// Place is where an operation is done.
+type Place string
+
+// The places of work.
+const (
+	CuttingTable Place = "cutting table"
+	Machine      Place = "machine"
+	Iron         Place = "iron"
+	DesignWall   Place = "design wall"
+	Frame        Place = "frame"
+	Hand         Place = "hand"
+)
+
+// Ref points at one row of the route. Takes says what each block takes from
+// that row where it is a pool of cut pieces; nil elsewhere.
+type Ref struct {
+	Key   string
+	Lot   Lot
+	Takes []Take
+}
+
+// Take is how many pieces one block takes from a pool.
+type Take struct {
+	Block string
+	Count int
+}
+
+// Operation is one batch step of the route, for one lot.
+type Operation struct {
+	Number    int
+	Key       string
+	Name      string
+	Lot       Lot
+	CountedIn CountUnit
+	PerBlock  int // counts that make one block; 0 outside colourway lots
+	Count     int // for the run
+	After     []Ref
+	Place     Place
+
+	SeamLength   measure.Length // for the whole count
+	ThreadLength measure.Length // for the whole count, allowances included
+
+	Setup Span     // once per lot
+	Unit  Span     // per count
+	Wait  int      // calendar days that pass without work (quilting sent out)
+	Doing string   // the instruction, with the real measurements
+	Care  []string // cautions
+}
+
+// Span is a time as a distribution: expected minutes and the spread of its
+// logarithm (0: exact).
+type Span struct {
+	Mean   Minutes
+	Spread float64
+}
+
+// Minutes is the operation's expected time for its whole count.
+func (o Operation) Minutes() Minutes {
+	return o.Setup.Mean + Minutes(o.Count)*o.Unit.Mean
+}

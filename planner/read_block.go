@@ -1,0 +1,194 @@
+package planner
+
+import (
+	"fmt"
+	"slices"
+
+	"quiltrun/planner/measure"
+)
+
+// blockReader is what reading the colourways needs to remember of them all.
+type blockReader struct {
+	shared section   // the keys that they share
+	own    []section // theirs
+	kinds  []BuiltIn // of their blocks, each once
+	counts bool      // each one's number of blocks is known
+}
+
+// recipeKeys are the keys that say what a block is made from, of any block.
+var recipeKeys = allRecipeKeys()
+
+func allRecipeKeys() []string {
+	keys := []string{"make", "steps"}
+	for _, b := range builtIns {
+		for _, key := range b.keys() {
+			if !slices.Contains(keys, key) {
+				keys = append(keys, key)
+			}
+		}
+	}
+	return keys
+}
+
+// readColourways reads what all colourways share, and each of them.
+func (r *jobReader) readColourways(block, colourways *fileNode) {
+	pairs := r.named(colourways, "a colourway")
+	r.blocks.counts = colourways != nil && len(pairs) == len(colourways.pairs)
+	r.blocks.shared = r.section(block, "the block", recipeKeys...)
+	keys := append([]string{"blocks", "was"}, recipeKeys...)
+	for _, pair := range pairs {
+		r.blocks.own = append(r.blocks.own, r.section(pair.value, "colourway "+said(pair.key), keys...))
+	}
+	for i, pair := range pairs {
+		r.job.Colourways = append(r.job.Colourways, r.colourway(pair.key, r.blocks.own[i]))
+	}
+	if r.blocks.shared.node != nil && len(r.blocks.kinds) > 0 {
+		r.reportForeign(r.blocks.shared, r.blocks.kinds)
+	}
+}
+
+func (r *jobReader) colourway(name string, own section) Colourway {
+	c := Colourway{Name: name, Was: r.line(own.get("was")), Blocks: r.blockCount(own)}
+	b, ok := r.kind(own)
+	if !ok || own.node == nil {
+		return c
+	}
+	c.Block = r.spec(own, b)
+	for _, role := range b.Roles {
+		n := r.either(own, role)
+		if n == nil {
+			r.report(own.node.at, own.path(role), fmt.Sprintf("%s has no fabric for its %s", own.what, said(role)), writeAs(role))
+			continue
+		}
+		c.Roles = append(c.Roles, r.role(n, role, b, c.Blocks))
+	}
+	r.reportForeign(own, []BuiltIn{b})
+	return c
+}
+
+// blockCount reads a colourway's number of blocks.
+func (r *jobReader) blockCount(own section) int {
+	count, n := 0, own.get("blocks")
+	switch {
+	case n == nil && own.node != nil:
+		r.report(own.node.at, own.path("blocks"), own.what+" does not say how many blocks it has", writeAs("blocks"))
+	case n != nil && n.kind == scalar && n.text == "0":
+		r.fault(n, own.what+" has no blocks", "give it at least 1, or take the colourway out")
+	case n != nil:
+		count = r.count(n, 1)
+	}
+	if count == 0 {
+		r.blocks.counts = false
+	}
+	return count
+}
+
+// kind finds the block that a colourway makes: its own or the shared one.
+func (r *jobReader) kind(own section) (BuiltIn, bool) {
+	if steps := r.either(own, "steps"); steps != nil {
+		r.fault(steps, "blocks with steps of one's own are not built yet", "built now: "+listed(computedNames()))
+		return BuiltIn{}, false
+	}
+	n := r.either(own, "make")
+	if n == nil {
+		r.blocks.shared.need("make")
+		return BuiltIn{}, false
+	}
+	text, ok := r.scalarText(n, "the name of a block")
+	if !ok {
+		return BuiltIn{}, false
+	}
+	b, ok := blockNamed(text)
+	switch {
+	case !ok:
+		r.fault(n, said(text)+" is not a block that is known here", didYouMean(text, blockNames(), "the blocks are"))
+		return BuiltIn{}, false
+	case !b.Computed:
+		r.fault(n, b.Name+" is not built yet", "built now: "+listed(computedNames()))
+	}
+	if !slices.ContainsFunc(r.blocks.kinds, func(k BuiltIn) bool { return k.Name == b.Name }) {
+		r.blocks.kinds = append(r.blocks.kinds, b)
+	}
+	return b, true
+}
+
+// either is the value that counts for a colourway: its own, else the shared one,
+// nil where there is neither. The place of a shared value is kept under the
+// colourway's path too, so that later faults of this colourway point at it.
+func (r *jobReader) either(own section, key string) *fileNode {
+	if n := own.get(key); n != nil {
+		return n
+	}
+	n := r.blocks.shared.get(key)
+	if n != nil && own.node != nil {
+		r.at[own.path(key)] = n.at
+	}
+	return n
+}
+
+// spec reads the measures of a colourway's block.
+func (r *jobReader) spec(own section, b BuiltIn) BlockSpec {
+	spec := BlockSpec{Make: b.Name, Measures: map[string]measure.Length{}}
+	for _, m := range b.Measures {
+		if n := r.either(own, m.Name); n != nil {
+			spec.Measures[m.Name] = r.rawLength(n)
+		} else if !m.Optional {
+			r.reportNoMeasure(own, b, m.Name)
+		}
+	}
+	if b.Method {
+		spec.Method = r.method(r.either(own, "method"))
+	}
+	if n := r.turnOf(own, b); n != nil {
+		spec.Turn = r.pieceTurns(n, b)
+	}
+	return spec
+}
+
+// reportNoMeasure reports a measure that is missing: at the shared block where
+// no colourway has a block or such a measure of its own, else at the colourway.
+func (r *jobReader) reportNoMeasure(own section, b BuiltIn, name string) {
+	s := r.blocks.shared
+	differs := func(c section) bool { return c.get(name) != nil || c.get("make") != nil }
+	if s.node == nil || slices.ContainsFunc(r.blocks.own, differs) {
+		s = own
+	}
+	r.report(s.node.at, s.path(name), fmt.Sprintf("%s has no %s, which a %s needs", s.what, said(name), b.Name), writeAs(name))
+}
+
+// reportForeign reports keys that mean something for other blocks only.
+func (r *jobReader) reportForeign(s section, kinds []BuiltIn) {
+	for _, key := range s.order {
+		takes := func(b BuiltIn) bool { return slices.Contains(b.keys(), key) }
+		if !slices.Contains(recipeKeys[2:], key) || slices.ContainsFunc(kinds, takes) {
+			continue
+		}
+		what, hint := foreignKey(key, kinds[0])
+		r.fault(s.get(key), what, hint)
+	}
+}
+
+// foreignKey words a key that a block has no use for.
+func foreignKey(key string, b BuiltIn) (what, hint string) {
+	switch {
+	case key == "turn":
+		return fmt.Sprintf("a %s is not recut, so it has no pieces to turn", b.Name), "take the line out; layout has a turn of its own"
+	case isRole(key):
+		return fmt.Sprintf("a %s has no role %s", b.Name, said(key)), "its roles: " + listed(b.Roles)
+	default:
+		return fmt.Sprintf("a %s takes no %s", b.Name, said(key)), "its measures: " + listed(b.measureNames())
+	}
+}
+
+func isRole(key string) bool {
+	return slices.ContainsFunc(builtIns, func(b BuiltIn) bool { return slices.Contains(b.Roles, key) })
+}
+
+// method reads how many half-square triangles are made at a time; 0 for nil.
+func (r *jobReader) method(n *fileNode) int {
+	if n == nil {
+		return 0
+	}
+	word, _ := r.choose(n, methodWords)
+	return map[string]int{"two": 2, "four": 4, "eight": 8}[word]
+}

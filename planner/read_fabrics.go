@@ -1,0 +1,145 @@
+package planner
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"quiltrun/planner/measure"
+)
+
+func (r *jobReader) readFabrics(n *fileNode) {
+	for _, pair := range r.named(n, "a fabric") {
+		r.job.Fabrics = append(r.job.Fabrics, r.fabric(pair))
+	}
+}
+
+// fabric reads one fabric; without a form it is yardage.
+func (r *jobReader) fabric(pair filePair) Fabric {
+	f := Fabric{Name: pair.key, Form: Yardage}
+	s := r.section(pair.value, "fabric "+said(pair.key), "form", "width", "size", "on-hand", "colour", "directional")
+	f.Directional = r.yes(s.get("directional"))
+	f.Colour = r.colour(s.get("colour"))
+	if n := s.get("form"); n != nil {
+		word, ok := r.choose(n, formWords)
+		if !ok {
+			return f
+		}
+		f.Form = Form(word)
+	}
+	if f.Form.Sheets() {
+		r.sheets(&f, s)
+	} else {
+		r.yardage(&f, s)
+	}
+	return f
+}
+
+func (r *jobReader) colour(n *fileNode) string {
+	if n == nil {
+		return ""
+	}
+	text, ok := r.scalarText(n, "a colour")
+	if !ok || isColour(text) {
+		return text
+	}
+	hint := didYouMean(text, colourNames, "")
+	r.fault(n, said(text)+" is not a colour", cmp.Or(hint, writeAs("colour")))
+	return ""
+}
+
+func (r *jobReader) yardage(f *Fabric, s section) {
+	f.Width, f.Assumed = r.defaults().width, true
+	if n := s.get("width"); n != nil {
+		f.Width, f.Assumed = r.length(n), false
+	}
+	if n := s.get("size"); n != nil {
+		r.fault(n, s.what+" is yardage, which has a width and no size", writeAs("width"))
+	}
+	if n := s.get("on-hand"); n != nil {
+		if text, ok := r.scalarText(n, "a length of cloth"); ok {
+			f.OnHand = r.yards(n, text)
+		}
+	}
+}
+
+// yards reads a length of cloth on hand. Its unit must be written, because cloth
+// is bought by the yard and cut by the inch; none at all needs no unit.
+func (r *jobReader) yards(n *fileNode, text string) *Stock {
+	if l, err := measure.ParseAllowZero(text, r.job.Units); err == nil && l == 0 {
+		return &Stock{}
+	}
+	l, err := measure.ParseNamed(text)
+	if err == nil {
+		return &Stock{Length: l}
+	}
+	if _, bare := measure.Parse(text, r.job.Units); bare != nil {
+		r.noMeasure(n, err)
+		return nil
+	}
+	unit := "yd"
+	if r.job.Units == measure.Centimetres {
+		unit = "m"
+	}
+	r.fault(n, fmt.Sprintf("yardage on hand needs its unit: %s %s, not %s", text, unit, text), "")
+	return nil
+}
+
+func (r *jobReader) sheets(f *Fabric, s section) {
+	if n := s.get("width"); n != nil {
+		r.fault(n, fmt.Sprintf("%s comes as %s, which have a size and no width", s.what, plural(f.Form)), writeAs("size"))
+	}
+	r.sheetSize(f, s)
+	if n := s.get("on-hand"); n != nil {
+		f.OnHand = &Stock{Sheets: r.count(n, 0)}
+	}
+}
+
+func plural(f Form) string {
+	if strings.HasSuffix(string(f), "s") {
+		return string(f)
+	}
+	return string(f) + "s"
+}
+
+// sheetSize reads the size of one sheet, or assumes that of the shops where the
+// form has one.
+func (r *jobReader) sheetSize(f *Fabric, s section) {
+	switch f.Form {
+	case FatQuarter:
+		f.Size = r.defaults().fat
+	case FatEighth:
+		f.Size = r.defaults().thin
+	}
+	f.Assumed = f.Size != measure.Size{}
+	n := s.get("size")
+	if n == nil {
+		if !f.Assumed {
+			s.need("size")
+		}
+		return
+	}
+	text, ok := r.scalarText(n, "a size")
+	if !ok {
+		return
+	}
+	size, err := measure.ParseSize(text, r.job.Units)
+	r.noMeasure(n, err)
+	if err == nil {
+		r.checkSheet(f, n, size)
+	}
+}
+
+// checkSheet takes the size that the file gives. A strip that gives its width
+// alone runs the usable width of the cloth.
+func (r *jobReader) checkSheet(f *Fabric, n *fileNode, size measure.Size) {
+	oneSide := size.Width == size.Height && !strings.ContainsAny(strings.ToLower(n.text), "x×y")
+	f.Size, f.Assumed = size, false
+	switch {
+	case f.Form == PreCutSquares && size.Width != size.Height:
+		r.fault(n, fmt.Sprintf("pre-cut squares are square, and %s is not", said(n.text)),
+			"give one side, or describe the sheets as fat quarters with their size")
+	case f.Form == PreCutStrips && oneSide:
+		f.Size.Height, f.Assumed = r.defaults().width, true
+	}
+}

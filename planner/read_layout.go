@@ -1,0 +1,87 @@
+package planner
+
+func (r *jobReader) readLayout(n *fileNode) {
+	s := r.section(n, "the layout", "across", "down", "setting", "order", "turn", "sashing")
+	l := &r.job.Layout
+	if n := s.need("across"); n != nil {
+		l.Across = r.count(n, 1)
+	}
+	if n := s.need("down"); n != nil {
+		l.Down = r.count(n, 1)
+	}
+	l.Setting = r.setting(s.get("setting"))
+	l.Order = DealDiagonal
+	if n := s.get("order"); n != nil {
+		l.Order = r.order(n)
+	}
+	if n := s.get("turn"); n != nil {
+		l.Turn = r.turns(n)
+	}
+	if n := s.get("sashing"); n != nil {
+		l.Sashing = r.sashing(n)
+	}
+}
+
+func (r *jobReader) setting(n *fileNode) Setting {
+	if n == nil {
+		return Straight
+	}
+	word, ok := r.choose(n, settingWords)
+	if !ok {
+		return ""
+	}
+	if Setting(word) == OnPoint {
+		r.fault(n, "on point is not built yet", "built now: setting: straight")
+	}
+	return Setting(word)
+}
+
+// order reads a word, a word with fill, or a map of rows.
+func (r *jobReader) order(n *fileNode) Order {
+	switch n.kind {
+	case list:
+		r.readMap(n)
+		return Mapped
+	case fields:
+		return r.fillOrder(n)
+	}
+	word, ok := r.choose(n, dealWords)
+	if !ok {
+		return ""
+	}
+	if Order(word) == Scatter {
+		r.fault(n, "scatter is not built yet", "built now: diagonal, rows and a map of rows")
+	}
+	return Order(word)
+}
+
+// fillOrder reads {diagonal: fill} or {rows: fill}.
+func (r *jobReader) fillOrder(n *fileNode) Order {
+	fills := map[string]Order{string(DealDiagonal): FillDiagonal, string(DealRows): FillRows}
+	s := r.section(n, `"order"`, string(DealDiagonal), string(DealRows))
+	switch len(s.order) {
+	case 0:
+		if len(n.pairs) == 0 {
+			r.fault(n, `"order" holds nothing`, writeAs("order"))
+		}
+	case 1:
+		if _, ok := r.choose(s.get(s.order[0]), fillWords); ok {
+			return fills[s.order[0]]
+		}
+	default:
+		r.fault(n, `"order" cannot be both diagonal and rows`, "keep one")
+	}
+	return ""
+}
+
+// sashing reads the strips between blocks; it is not computed yet.
+func (r *jobReader) sashing(n *fileNode) *Sashing {
+	r.fault(n, "sashing is not built yet", "take it out, or plan the quilt block against block")
+	s := r.section(n, "the sashing", "width", "cut", "fabric", "cornerstones", "edge")
+	return &Sashing{
+		Width:        r.seamed(s),
+		Fabric:       r.fabricAt(s.need("fabric")),
+		Cornerstones: r.fabricAt(s.get("cornerstones")),
+		Edge:         r.yes(s.get("edge")),
+	}
+}

@@ -1,0 +1,78 @@
+package planner
+
+import "fmt"
+
+// role reads the fabrics of a role: one name, a list to deal from, or names with
+// counts. An unknown number of blocks is 0, and then the counts are not summed.
+func (r *jobReader) role(n *fileNode, role string, b BuiltIn, blocks int) RoleFabrics {
+	f := RoleFabrics{Role: role}
+	switch n.kind {
+	case list:
+		f.Fabrics = r.dealtFabrics(n)
+	case fields:
+		if b.Strips {
+			r.fault(n, said(role)+" is a list of fabrics from left to right, not counts", writeAs(role))
+			break
+		}
+		f.Counted = true
+		f.Fabrics = r.countedFabrics(n, role, blocks)
+	default:
+		if text, ok := r.scalarText(n, "a fabric"); ok {
+			f.Fabrics = []Share{{Fabric: r.use(n, text)}}
+		}
+	}
+	return f
+}
+
+func (r *jobReader) dealtFabrics(n *fileNode) []Share {
+	var shares []Share
+	for _, item := range r.items(n, "fabrics") {
+		if text, ok := r.scalarText(item, "a fabric"); ok {
+			shares = append(shares, Share{Fabric: r.use(item, text)})
+		}
+	}
+	if len(n.items) == 0 {
+		r.fault(n, said(n.label)+" is an empty list", writeAs(n.label))
+	}
+	return shares
+}
+
+// countedFabrics reads {Kelp: 5, Cormorant: 3}; the counts must add up to the
+// colourway's blocks.
+func (r *jobReader) countedFabrics(n *fileNode, role string, blocks int) []Share {
+	var shares []Share
+	sum, good := 0, true
+	for _, pair := range r.named(n, "a fabric") {
+		r.use(&fileNode{at: pair.at, path: pair.value.path}, pair.key)
+		count := r.count(pair.value, 1)
+		shares = append(shares, Share{Fabric: pair.key, Blocks: count})
+		sum, good = sum+count, good && count > 0
+	}
+	switch {
+	case len(n.pairs) == 0:
+		r.fault(n, said(role)+" names no fabric", writeAs(role))
+	case good && blocks > 0 && sum != blocks && len(shares) == len(n.pairs):
+		r.fault(n, fmt.Sprintf("the fabrics of %s are for %s, but the colourway has %d", said(role), counted(sum, "block"), blocks),
+			"make the counts add up, or write a list to deal from")
+	}
+	return shares
+}
+
+// use notes that a place names a fabric, so that it can be looked up when all
+// fabrics are known.
+func (r *jobReader) use(n *fileNode, fabric string) string {
+	r.uses = append(r.uses, fabricUse{fabric, n})
+	return fabric
+}
+
+// fabricAt reads a fabric's name; "" for nil.
+func (r *jobReader) fabricAt(n *fileNode) string {
+	if n == nil {
+		return ""
+	}
+	text, ok := r.scalarText(n, "a fabric")
+	if !ok {
+		return ""
+	}
+	return r.use(n, text)
+}

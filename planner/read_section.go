@@ -1,0 +1,130 @@
+package planner
+
+import (
+	"fmt"
+	"slices"
+)
+
+// section is a group of keys, each of which the contract names.
+type section struct {
+	r     *jobReader
+	node  *fileNode
+	what  string // for the person, "the layout"
+	known []string
+	by    map[string]filePair
+	order []string // the keys given, in file order
+}
+
+// section reads a group of keys. Keys that are not known and keys given twice
+// are reported; the trade's other words count as the key that they stand for.
+func (r *jobReader) section(n *fileNode, what string, known ...string) section {
+	s := section{r: r, node: n, what: what, known: known, by: map[string]filePair{}}
+	if n == nil {
+		return s
+	}
+	r.at[n.path] = n.at
+	if n.kind != fields && n.kind != nothing {
+		r.fault(n, fmt.Sprintf("%s should hold keys with values, not %s", what, n.holds()), writeAs(n.label))
+		s.node = nil
+		return s
+	}
+	for _, pair := range n.pairs {
+		s.add(pair)
+	}
+	return s
+}
+
+func (s *section) add(pair filePair) {
+	key, ok := keyNamed(pair.key, s.known)
+	if !ok {
+		pair.value.under(s.node, pair.key)
+		s.r.report(pair.at, pair.value.path, fmt.Sprintf("%s is not a key of %s", said(pair.key), s.what),
+			didYouMean(pair.key, s.known, "the keys here are"))
+		return
+	}
+	pair.value.under(s.node, key)
+	if first, twice := s.by[key]; twice {
+		s.r.report(pair.at, pair.value.path, twiceGiven(pair.key, first.key),
+			fmt.Sprintf("the first is on line %d; keep one", first.at.Line))
+		return
+	}
+	s.r.at[pair.value.path] = pair.value.at
+	s.by[key] = pair
+	s.order = append(s.order, key)
+}
+
+func twiceGiven(again, first string) string {
+	if again == first {
+		return said(again) + " is given twice"
+	}
+	return said(again) + " and " + said(first) + " mean the same key"
+}
+
+// get is the value at a key, nil where the file does not give it.
+func (s section) get(key string) *fileNode { return s.by[key].value }
+
+// need is the value at a key that must be there; its absence is reported.
+func (s section) need(key string) *fileNode {
+	n := s.get(key)
+	if n == nil && s.node != nil {
+		s.r.report(s.node.at, s.path(key), fmt.Sprintf("%s has no %s", s.what, said(key)), writeAs(key))
+	}
+	return n
+}
+
+// path is that of a key, given or not.
+func (s section) path(key string) string {
+	var n fileNode
+	n.under(s.node, key)
+	return n.path
+}
+
+// named reads a group whose keys are names that people give: fabrics,
+// colourways. Each name comes once, with its value; faulty ones are reported
+// and left out.
+func (r *jobReader) named(n *fileNode, kind string) []filePair {
+	if n == nil {
+		return nil
+	}
+	r.at[n.path] = n.at
+	if n.kind != fields {
+		r.fault(n, fmt.Sprintf("%s should hold names with values, not %s", said(n.label), n.holds()), writeAs(n.label))
+		return nil
+	}
+	var good []filePair
+	first := map[string]Position{}
+	for _, pair := range n.pairs {
+		pair.value.under(n, pair.key)
+		at, twice := first[pair.key]
+		what := nameFault(pair.key)
+		switch {
+		case what != "":
+			r.report(pair.at, pair.value.path, "the name of "+kind+" "+what, "")
+		case twice:
+			r.report(pair.at, pair.value.path, said(pair.key)+" is given twice",
+				fmt.Sprintf("the first is on line %d; keep one", at.Line))
+		default:
+			first[pair.key] = pair.at
+			r.at[pair.value.path] = pair.value.at
+			good = append(good, pair)
+		}
+	}
+	return slices.Clip(good)
+}
+
+// items is the values of a list; anything else is reported.
+func (r *jobReader) items(n *fileNode, of string) []*fileNode {
+	if n == nil {
+		return nil
+	}
+	r.at[n.path] = n.at
+	if n.kind != list {
+		r.fault(n, fmt.Sprintf("%s should be a list of %s, not %s", said(n.label), of, n.holds()), writeAs(n.label))
+		return nil
+	}
+	for i, item := range n.items {
+		item.itemOf(n, i)
+		r.at[item.path] = item.at
+	}
+	return n.items
+}

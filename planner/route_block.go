@@ -1,0 +1,190 @@
+package planner
+
+import (
+	"fmt"
+	"strings"
+
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+	"quiltrun/planner/thread"
+)
+
+// blockStages are the stages that a colourway's blocks go through, from the
+// stack of pieces to the squared-up block. They follow from the recipe's steps.
+func (m *maker) blockStages(c ColourwayPlan) []stage {
+	w := &blockWork{maker: m, c: c, lot: Lot{ColourwayLot, c.Name}, blocks: c.Blocks * m.job.Quantity}
+	w.kit()
+	for i := range c.Build.Steps {
+		w.step(c.Build.Steps[i])
+	}
+	w.add(stage{
+		key: keySquareUp, name: "square up", in: inBlocks, per: 1, place: CuttingTable,
+		unit: span(rateSquareUp, 1),
+		doing: fmt.Sprintf("Trim each block square to %s raw; it will finish %s. The block is then made.",
+			c.Raw.Show(m.job.Units), c.Finished.Show(m.job.Units)),
+	})
+	stages := chained(w.stages)
+	for i := range stages {
+		if stages[i].stitch != (thread.Stitch{}) {
+			stages[i].after = append(stages[i].after, Ref{Key: keySeamTest, Lot: firstQuilt})
+			break
+		}
+	}
+	return stages
+}
+
+// blockWork gathers one colourway's stages.
+type blockWork struct {
+	*maker
+	c      ColourwayPlan
+	lot    Lot
+	blocks int // of the run
+	stages []stage
+}
+
+// add completes a stage of so many counts a block.
+func (w *blockWork) add(s stage) {
+	s.lot = w.lot
+	s.count = s.per * w.blocks
+	w.stages = append(w.stages, s)
+}
+
+func (w *blockWork) kit() {
+	s := stage{
+		key: keyKit, name: "kit", in: inBlocks, per: 1, place: CuttingTable, unit: span(rateKit, 1),
+		doing: "Stack each block's pieces in sewing order, one stack a block, and label it with its id: " + w.pieceWords() + ".",
+	}
+	s.after = w.poolRefs()
+	w.add(s)
+}
+
+func (w *blockWork) pieceWords() string {
+	var parts []string
+	for _, s := range w.c.Build.Steps {
+		if s.Step.Do == patchwork.Cut {
+			parts = append(parts, fmt.Sprintf("%d %s %s", s.Copies, s.Step.Role, s.Step.Size.Show(w.job.Units)))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// poolRefs says what each block takes from each fabric's cut pieces.
+func (w *blockWork) poolRefs() []Ref {
+	perBlock := blockPieces(w.c)
+	var refs []Ref
+	for _, n := range w.plan.Fabrics {
+		var takes []Take
+		for _, b := range w.plan.Blocks {
+			if count := takenBy(b, w.c.Name, n.Fabric, perBlock); count > 0 {
+				takes = append(takes, Take{Block: b.ID, Count: count})
+			}
+		}
+		if takes != nil {
+			refs = append(refs, Ref{Key: keyCut, Lot: fabricLot(n), Takes: takes})
+		}
+	}
+	return refs
+}
+
+func takenBy(b Block, colourway string, f Fabric, perBlock map[string][]PieceCount) int {
+	if b.Colourway != colourway {
+		return 0
+	}
+	count := 0
+	for _, rf := range b.Fabrics {
+		if rf.Fabric != f.Name {
+			continue
+		}
+		for _, p := range perBlock[rf.Role] {
+			if !readyCut(f, p) {
+				count += p.Count
+			}
+		}
+	}
+	return count
+}
+
+// step adds the operations of one step of the recipe.
+func (w *blockWork) step(s patchwork.Made) {
+	switch s.Step.Do {
+	case patchwork.Sew:
+		w.sew(s)
+	case patchwork.Recut:
+		w.recut(s)
+	case patchwork.Turn:
+		w.add(stage{
+			key: s.Step.Name, name: "turn and lay out", in: inBlocks, per: 1, place: DesignWall,
+			unit: span(rateTurn, float64(s.Copies)), doing: turnWords(s.Step.Turns),
+		})
+	case patchwork.Trim:
+		w.add(stage{
+			key: s.Step.Name, name: "trim " + s.Step.Name, in: inUnits, per: s.Copies, place: CuttingTable,
+			unit: span(rateSquareUp, 1), doing: fmt.Sprintf("Trim all four sides to %s.", s.Unit.Size.Show(w.job.Units)),
+		})
+	}
+}
+
+// recut is two passes of the ruler: upright cuts, then level ones, the pieces
+// left lying.
+func (w *blockWork) recut(s patchwork.Made) {
+	passes := []struct {
+		key, name, from string
+		cuts            []measure.Length
+		middle          measure.Length
+	}{
+		{"-upright", "recut upright", "left edge", s.Cuts[0], s.Unit.Size.Width / 2},
+		{"-level", "recut level", "top edge", s.Cuts[1], s.Unit.Size.Height / 2},
+	}
+	for _, p := range passes {
+		if len(p.cuts) == 0 {
+			continue
+		}
+		n := len(p.cuts)
+		w.add(stage{
+			key: s.Step.Name + p.key, name: p.name, in: inCuts, per: n * s.Copies, place: CuttingTable,
+			unit:  span(rateRulerCut, 1).plus(span(rateRecutSet, 1/float64(n))),
+			doing: w.recutWords(p.cuts, p.middle, p.from),
+		})
+	}
+}
+
+// recutWords gives each cut from the seam in the middle, as it is laid to the
+// ruler, and from the raw edge as a check.
+func (w *blockWork) recutWords(cuts []measure.Length, middle measure.Length, edge string) string {
+	var fromMiddle, fromEdge []string
+	for _, c := range cuts {
+		d := c - middle
+		if d < 0 {
+			d = -d
+		}
+		fromMiddle = append(fromMiddle, w.show(d))
+		fromEdge = append(fromEdge, w.show(c))
+	}
+	text := "Leave the pieces lying. Cut "
+	if len(cuts) == 2 && cuts[0]+cuts[1] == 2*middle {
+		text += fmt.Sprintf("%s either side of the middle", fromMiddle[0])
+	} else if len(cuts) == 1 && cuts[0] == middle {
+		text += "through the middle"
+	} else {
+		text += strings.Join(fromMiddle, ", ") + " from the middle"
+	}
+	return fmt.Sprintf("%s; that is %s from the %s.", text, strings.Join(fromEdge, " and "), edge)
+}
+
+var turnNames = map[int]string{90: "a quarter turn clockwise", 180: "half a turn", 270: "a quarter turn anticlockwise"}
+
+// turnWords says which pieces turn, by row.
+func turnWords(turns [][]int) string {
+	var parts []string
+	for r, row := range turns {
+		for c, degrees := range row {
+			if name := turnNames[(degrees%360+360)%360]; name != "" {
+				parts = append(parts, fmt.Sprintf("row %d piece %d %s", r+1, c+1, name))
+			}
+		}
+	}
+	if parts == nil {
+		return "Keep every piece as it lies."
+	}
+	return "Turn in place: " + strings.Join(parts, "; ") + ". The rest stay as they lie."
+}

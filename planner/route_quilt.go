@@ -1,0 +1,261 @@
+package planner
+
+import (
+	"fmt"
+
+	"quiltrun/planner/measure"
+	"quiltrun/planner/thread"
+)
+
+// Keys of what a quilt goes through once its blocks are made.
+const (
+	keyLayOut     = "lay-out-top"
+	keySewRows    = "sew-top-rows"
+	keyPressRows  = "press-top-rows"
+	keyJoinRows   = "join-top-rows"
+	keyPressTop   = "press-top"
+	keyMeasure    = "measure-top"
+	keyBorders    = "add-borders"
+	keyBacking    = "prepare-backing"
+	keyLayer      = "layer"
+	keyQuilt      = "quilt"
+	keySquareBack = "square-backing"
+	keyStay       = "stay-stitch"
+	keySendOut    = "send-out"
+	keyCollect    = "collect"
+	keyTrim       = "trim"
+	keyMakeBind   = "make-binding"
+	keyAttach     = "attach-binding"
+	keyFinish     = "finish-binding"
+	keyHandOver   = "hand-over"
+)
+
+// quiltStages are the stages of one quilt, from its blocks to the client.
+func (m *maker) quiltStages(quilt int) []stage {
+	w := &quiltWork{maker: m, lot: Lot{QuiltLot, fmt.Sprintf("quilt-%d", quilt)}}
+	w.top()
+	w.borders()
+	w.layers()
+	w.binding()
+	w.add(stage{
+		key: keyHandOver, name: "hand over", in: inQuilts, count: 1, place: Hand, unit: span(rateHandOver, 1),
+		doing: "Clip threads; count pins and needles against the tin; say whether it has been washed; sew on the label; add the care and fibre card; photograph; pack.",
+	})
+	return chained(w.stages)
+}
+
+// quiltWork gathers one quilt's stages.
+type quiltWork struct {
+	*maker
+	lot    Lot
+	stages []stage
+}
+
+func (w *quiltWork) add(s stage) {
+	s.lot = w.lot
+	w.stages = append(w.stages, s)
+}
+
+// top lays the blocks out, sews them into rows and the rows together.
+func (w *quiltWork) top() {
+	across, down := w.plan.Quilt.Across, w.plan.Quilt.Down
+	block := w.plan.Colourways[0]
+	row := block.Finished.Width.Times(across) + 2*w.job.Seam
+	layOut := stage{
+		key: keyLayOut, name: "lay out the top", in: inBlocks, count: across * down, place: DesignWall, unit: span(rateLayOut, 1),
+		doing: fmt.Sprintf("Lay the blocks out as the map shows, %d across and %d down, and look from across the room.", across, down),
+	}
+	for _, c := range w.plan.Colourways {
+		layOut.after = append(layOut.after, Ref{Key: keySquareUp, Lot: Lot{ColourwayLot, c.Name}})
+	}
+	w.add(layOut)
+	if across > 1 {
+		n := down * (across - 1)
+		w.add(stage{
+			key: keySewRows, name: "sew blocks into rows", in: inJoins, count: n, place: Machine,
+			seam: block.Raw.Height.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1), unit: span(rateRowJoin, 1),
+			doing: fmt.Sprintf("Sew the %d blocks of each row together: %d joins a row. %s", across, across-1, w.joinWords(0)),
+		})
+		w.add(stage{
+			key: keyPressRows, name: "press the rows", in: inRows, count: down, place: Iron,
+			setup: span(rateIronSetup, 1), unit: pressing(block.Raw.Height.Times(across - 1)),
+			doing: "Press odd rows to the right, even rows to the left, so that the rows nest.",
+		})
+	}
+	if down > 1 {
+		n := down - 1
+		w.add(stage{
+			key: keyJoinRows, name: "join rows", in: inJoins, count: n, place: Machine,
+			seam: row.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1), unit: span(rateRowsJoin, float64(across)),
+			doing: fmt.Sprintf("Join the rows from the top down, %s a seam. %s Block corners: %s", w.show(row), w.joinWords(1), w.joinWords(2)),
+		})
+		w.add(stage{
+			key: keyPressTop, name: "press the top", in: inJoins, count: n, place: Iron,
+			setup: span(rateIronSetup, 1), unit: pressing(row), doing: "Press every row join down, the whole top flat.",
+		})
+	}
+}
+
+func (w *quiltWork) joinWords(kind int) string { return matchWords(w.plan.Joins[kind].Matches) }
+
+// borders measures the top through the middle and sews borders on.
+func (w *quiltWork) borders() {
+	raw := w.topOfBlocks()
+	w.add(stage{
+		key: keyMeasure, name: "measure through the middle", in: inQuilts, count: 1, place: CuttingTable, unit: span(rateMeasure, 1),
+		doing: fmt.Sprintf("Measure the top through the middle both ways: it should be %s raw. Borders and backing go by what you measure.", raw.Show(w.job.Units)),
+	})
+	if len(w.job.Borders) == 0 {
+		return
+	}
+	s := stage{
+		key: keyBorders, name: "add borders", in: inBorders, count: 4 * len(w.job.Borders), place: Machine,
+		unit: span(rateBorder, 1), setup: span(rateSewSetup, 1), stitch: thread.Piecing,
+	}
+	s.doing = "Sides first, then top and bottom, each cut to the measure through the middle and pinned at the quarters; press outward:"
+	size := raw
+	seen := map[string]bool{}
+	for i, b := range w.job.Borders {
+		ends := measure.Size{Width: size.Width + 2*b.Width, Height: size.Height}
+		s.doing += fmt.Sprintf(" border %d, %s: two of %s × %s, two of %s × %s.", i+1, b.Fabric,
+			w.show(b.Width+2*w.job.Seam), w.show(size.Height), w.show(b.Width+2*w.job.Seam), w.show(ends.Width))
+		s.seam += 2*size.Height + 2*ends.Width
+		size = measure.Size{Width: ends.Width, Height: size.Height + 2*b.Width}
+		if !seen[b.Fabric] && w.hasCut(b.Fabric) {
+			s.after = append(s.after, Ref{Key: keyCut, Lot: Lot{FabricLot, b.Fabric}})
+			seen[b.Fabric] = true
+		}
+	}
+	w.add(s)
+}
+
+func (w *quiltWork) topOfBlocks() measure.Size {
+	f := w.plan.Colourways[0].Finished
+	return measure.Size{
+		Width:  f.Width.Times(w.plan.Quilt.Across) + 2*w.job.Seam,
+		Height: f.Height.Times(w.plan.Quilt.Down) + 2*w.job.Seam,
+	}
+}
+
+func (m *maker) hasCut(fabric string) bool {
+	for _, n := range m.plan.Fabrics {
+		if n.Fabric.Name == fabric {
+			return cutPieces(n) > 0
+		}
+	}
+	return false
+}
+
+// layers prepares the backing and quilts, at home or sent out.
+func (w *quiltWork) layers() {
+	if b := w.plan.Materials.Backing; b != nil {
+		w.add(stage{
+			key: keyBacking, name: "prepare the backing", aside: true, in: inPanels, count: b.Panels, place: Machine,
+			after: []Ref{{Key: keyPrepare, Lot: Lot{FabricLot, b.Fabric}}},
+			seam:  b.Panel.Height.Times(b.Panels - 1), stitch: thread.Piecing, unit: span(rateBacking, 1/float64(max(1, b.Panels))),
+			doing: w.backingWords(b),
+		})
+	}
+	q := w.job.Quilting
+	if q != nil && q.SentOut {
+		w.sentOut(q.LeadDays)
+		return
+	}
+	area := w.plan.Quilt.Finished.Width.In(measure.Inches) * w.plan.Quilt.Finished.Height.In(measure.Inches)
+	if w.job.Batting != nil || w.job.Backing != nil {
+		w.add(stage{
+			key: keyLayer, name: "layer and baste", in: inQuilts, count: 1, place: Frame,
+			setup: span(rateBasteSet, 1), unit: span(rateBaste, area),
+			doing: "Tape the backing down face down, smooth the batting and the top over it from the middle out, and pin-baste a hand's width apart (curved safety pins; thread or spray serve as well).",
+		})
+	}
+	if q != nil {
+		w.quilting(q.Density)
+	}
+}
+
+func (w *quiltWork) backingWords(b *BackingPlan) string {
+	if b.Panels == 1 {
+		return fmt.Sprintf("One piece of %s, at least %s.", b.Fabric, b.Size.Show(w.job.Units))
+	}
+	return fmt.Sprintf("%d panels of %s, %s each, selvages off, joined %s with %s seams pressed open; at least %s in all.",
+		b.Panels, b.Fabric, b.Panel.Show(w.job.Units), b.SeamsRun, w.show(b.SeamTaken), b.Size.Show(w.job.Units))
+}
+
+func (w *quiltWork) quilting(d Density) {
+	apart := thread.Spacing[string(d)]
+	lines := thread.LinesOver(w.plan.Quilt.Finished, apart)
+	w.add(stage{
+		key: keyQuilt, name: "quilt", in: inQuilts, count: 1, place: Machine, seam: lines, stitch: thread.Quilting,
+		setup: span(rateQuiltSet, 1), unit: span(rateQuiltInch, lines.In(measure.Inches)),
+		doing: fmt.Sprintf("Quilt from the middle out, %s: lines about %s apart. Check the batting's own greatest distance.", d, w.show(apart)),
+	})
+}
+
+func (w *quiltWork) sentOut(days int) {
+	edge := w.edge()
+	if w.plan.Materials.Backing != nil {
+		w.add(stage{
+			key: keySquareBack, name: "square the backing", in: inQuilts, count: 1, place: CuttingTable, unit: span(rateSquareBck, 1),
+			doing: "Square the backing, straight on all four sides, and mark its top.",
+		})
+	}
+	w.add(stage{
+		key: keyStay, name: "stay-stitch the edge", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Piecing,
+		unit: span(rateStay, edge.In(measure.Inches)), doing: "Sew round the top an eighth of an inch (3 mm) from the raw edge, so that seams do not open.",
+	})
+	w.add(stage{
+		key: keySendOut, name: "send out for quilting", in: inQuilts, count: 1, place: Hand, unit: span(rateSendOut, 1), wait: days,
+		doing: fmt.Sprintf("Hand over top, backing and batting, not layered, with a note of the wishes. Allow %d days.", days),
+	})
+	w.add(stage{
+		key: keyCollect, name: "collect", in: inQuilts, count: 1, place: Hand, unit: span(rateSendOut, 1),
+		doing: "Collect the quilt and look both sides over before paying.",
+	})
+}
+
+// binding trims the quilt and binds it.
+func (w *quiltWork) binding() {
+	edge := w.edge()
+	inches := edge.In(measure.Inches)
+	if w.job.Quilting != nil {
+		w.add(stage{
+			key: keyTrim, name: "trim", in: inQuilts, count: 1, place: CuttingTable, unit: span(rateTrim, inches),
+			doing: fmt.Sprintf("Trim batting and backing to the edge of the top, corners square: about %s, a little less after quilting.", w.plan.Quilt.Top.Show(w.job.Units)),
+		})
+	}
+	b := w.plan.Materials.Binding
+	if b == nil {
+		return
+	}
+	var after []Ref
+	if w.hasCut(b.Fabric) {
+		after = []Ref{{Key: keyCut, Lot: Lot{FabricLot, b.Fabric}}}
+	}
+	w.add(stage{
+		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine, after: after,
+		seam: b.Strip.TimesRoot2(measure.Up).Times(b.Strips - 1), stitch: thread.Piecing, unit: span(rateStrip, 1),
+		doing: fmt.Sprintf("Join %d strips %s wide on the diagonal, trim and press the joins open, fold lengthwise: at least %s, with %s over the edge.",
+			b.Strips, w.show(b.Strip), w.show(b.Length), w.show(b.Spare)),
+	})
+	w.add(stage{
+		key: keyAttach, name: "attach the binding", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Binding,
+		setup: span(rateSewSetup, 1), unit: span(rateBindInch, inches),
+		doing: "Begin mid-side with a tail of a hand's length, fold a mitre at each corner, close the ends on the diagonal.",
+	})
+	w.add(w.finish(edge))
+}
+
+func (w *quiltWork) finish(edge measure.Length) stage {
+	inches := edge.In(measure.Inches)
+	if w.job.Binding.Finish == ByHand {
+		return stage{
+			key: keyFinish, name: "finish the binding", in: inQuilts, count: 1, place: Hand, seam: edge,
+			unit: span(rateHandInch, inches), doing: "Fold to the back and sew down by hand.",
+		}
+	}
+	return stage{
+		key: keyFinish, name: "finish the binding", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Binding,
+		unit: span(rateMachInch, inches), doing: "Fold to the other side and sew down by machine, catching the fold all along.",
+	}
+}

@@ -1,0 +1,168 @@
+package planner
+
+import (
+	"fmt"
+	"slices"
+
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+)
+
+// Codes of warnings. They may grow.
+const (
+	warnSmall       = "small-patch"
+	warnOffGrid     = "off-the-ruler"
+	warnDirectional = "directional-turned"
+	warnAssumed     = "assumed-size"
+	warnClash       = "clash"
+)
+
+// warnings says what is unwise but can be made.
+func (m *maker) warnings() {
+	for _, n := range m.plan.Fabrics {
+		if n.Fabric.Assumed {
+			m.warnAssumed(n)
+		}
+	}
+	for i, c := range m.plan.Colourways {
+		m.warnDirectional(c)
+		if m.sameRecipeBefore(i) {
+			continue
+		}
+		m.warnSmall(c)
+		m.warnOffGrid(c)
+		if c.Matches.Clash > 0 {
+			m.warn(warnClash, "colourways."+c.Name, "%s: seams lie the same way at %d of the block's %d match points however it is pressed; pin those",
+				c.Name, c.Matches.Clash, c.Matches.Clash+c.Matches.Nest+c.Matches.Open)
+		}
+	}
+}
+
+func (m *maker) warnAssumed(n FabricNeed) {
+	f := n.Fabric
+	what := "usable width " + m.show(f.Width)
+	if f.Form.Sheets() {
+		what = "size " + f.Size.Show(m.job.Units)
+	}
+	m.warn(warnAssumed, "fabrics."+f.Name, "%s: %s is assumed; measure the cloth and say so in the job file", f.Name, what)
+}
+
+// warnSmall finds patches that finish under 1/2 in: they are hard to sew well.
+func (m *maker) warnSmall(c ColourwayPlan) {
+	block := c.Build.Block()
+	smallest := measure.Longest
+	for _, p := range block.Patches {
+		smallest = min(smallest, narrowest(p, block.Size, m.job.Seam))
+	}
+	if smallest < measure.Inch/2 {
+		m.warn(warnSmall, "colourways."+c.Name, "%s: the smallest patch finishes only %s across", c.Name, m.show(smallest))
+	}
+}
+
+// narrowest is the shorter side of a patch's outline within the finished block.
+func narrowest(p patchwork.Patch, size measure.Size, seam measure.Length) measure.Length {
+	var xs, ys []measure.Length
+	for _, at := range p.Corners {
+		xs = append(xs, min(max(at.X, seam), size.Width-seam))
+		ys = append(ys, min(max(at.Y, seam), size.Height-seam))
+	}
+	return min(slices.Max(xs)-slices.Min(xs), slices.Max(ys)-slices.Min(ys))
+}
+
+// warnOffGrid finds cut sizes between the ruler's lines: 1/8 in, or 1 mm.
+// Source: The Spruce Crafts, conversion chart for quilters (1/8 in steps, avoid
+// 1/16); the millimetre is common practice, no source.
+func (m *maker) warnOffGrid(c ColourwayPlan) {
+	line, name := measure.Inch/8, "1/8 in"
+	if m.job.Units == measure.Centimetres {
+		line, name = measure.Millimetre, "1 mm"
+	}
+	for _, s := range c.Build.Steps {
+		var cuts []measure.Length
+		switch s.Step.Do {
+		case patchwork.Cut:
+			cuts = []measure.Length{s.Step.Size.Width, s.Step.Size.Height}
+		case patchwork.Recut:
+			cuts = slices.Concat(s.Cuts[0], s.Cuts[1])
+		}
+		for _, cut := range cuts {
+			if cut%line != 0 {
+				m.warn(warnOffGrid, "colourways."+c.Name, "%s: %s at step %q lies between the ruler's %s lines", c.Name, m.show(cut), s.Step.Name, name)
+				break
+			}
+		}
+	}
+}
+
+// warnDirectional finds one-way prints in a role that the block or the layout
+// turns.
+func (m *maker) warnDirectional(c ColourwayPlan) {
+	turned := turnedRoles(c.Build)
+	for _, b := range m.plan.Blocks {
+		if b.Colourway == c.Name && b.Turn%360 != 0 {
+			for _, s := range c.Build.Steps {
+				if s.Step.Do == patchwork.Cut {
+					turned[s.Step.Role] = true
+				}
+			}
+			break
+		}
+	}
+	var said []string
+	for _, role := range m.jobColourway(c.Name).Roles {
+		for _, f := range role.Fabrics {
+			if turned[role.Role] && m.fabric(f.Fabric).Directional && !slices.Contains(said, f.Fabric) {
+				said = append(said, f.Fabric)
+				m.warn(warnDirectional, "fabrics."+f.Fabric, "%s", fmt.Sprintf("%s has a direction, and as %s of %s some of it is turned: it will not all stand upright",
+					f.Fabric, role.Role, c.Name))
+			}
+		}
+	}
+}
+
+func (m *maker) jobColourway(name string) Colourway {
+	i := slices.IndexFunc(m.job.Colourways, func(c Colourway) bool { return c.Name == name })
+	return m.job.Colourways[i]
+}
+
+// turnedRoles are the roles of which some patch is turned while the block is
+// made.
+func turnedRoles(b *patchwork.Build) map[string]bool {
+	turned := map[string]bool{}
+	for _, s := range b.Steps {
+		switch s.Step.Do {
+		case patchwork.Turn:
+			for r, row := range s.Step.Turns {
+				for c, degrees := range row {
+					if degrees%360 != 0 {
+						markRoles(turned, s.Pieces[r][c])
+					}
+				}
+			}
+		case patchwork.Sew:
+			markTurnedCells(turned, b, s.Step)
+		}
+	}
+	return turned
+}
+
+func markTurnedCells(turned map[string]bool, b *patchwork.Build, s patchwork.Step) {
+	for _, row := range s.Rows {
+		for _, cell := range row {
+			if cell.Quarters%4 == 0 {
+				continue
+			}
+			for _, of := range b.Steps {
+				if of.Step.Name == cell.Of {
+					markRoles(turned, of.Unit)
+				}
+			}
+		}
+	}
+}
+
+func markRoles(turned map[string]bool, u patchwork.Unit) {
+	for _, p := range u.Patches {
+		turned[p.Role] = true
+	}
+}

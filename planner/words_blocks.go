@@ -1,0 +1,58 @@
+package planner
+
+import "strings"
+
+// blockWords is the built-in blocks under the names that people give them,
+// folded as foldBlock does.
+var blockWords = map[string]string{
+	"plain square":            "plain square",
+	"square":                  "plain square",
+	"plain block":             "plain square",
+	"four patch":              "four-patch",
+	"fourpatch":               "four-patch",
+	"nine patch":              "nine-patch",
+	"ninepatch":               "nine-patch",
+	"rail":                    "rail",
+	"rail fence":              "rail",
+	"half square triangle":    "half-square triangle",
+	"hst":                     "half-square triangle",
+	"pinwheel":                "pinwheel",
+	"hourglass":               "hourglass",
+	"hour glass":              "hourglass",
+	"quarter square triangle": "hourglass",
+	"qst":                     "hourglass",
+	"four patch recut":        "four-patch recut",
+	"fourpatch recut":         "four-patch recut",
+	"split four patch":        "four-patch recut",
+	"d4p":                     "four-patch recut",
+	"nine patch recut":        "nine-patch recut",
+	"ninepatch recut":         "nine-patch recut",
+	"d9p":                     "nine-patch recut",
+	"pinwheel recut":          "pinwheel recut",
+	"hourglass recut":         "hourglass recut",
+	"hour glass recut":        "hourglass recut",
+}
+
+// blockNamed finds the built-in that a name of the trade stands for.
+func blockNamed(text string) (BuiltIn, bool) {
+	return BuiltInNamed(blockWords[foldBlock(text)])
+}
+
+var patchDigits = strings.NewReplacer(
+	"4 patch", "four patch", "4patch", "four patch",
+	"9 patch", "nine patch", "9patch", "nine patch",
+)
+
+// foldBlock brings a block's name into the form of blockWords: digits as words,
+// one block and not several, and the cutting again said once, at the end.
+func foldBlock(text string) string {
+	name := strings.TrimSuffix(foldWords(text), "s")
+	name = strings.TrimSuffix(name, " block")
+	name = patchDigits.Replace(name)
+	for _, before := range []string{"disappearing ", "recut "} {
+		if base, ok := strings.CutPrefix(name, before); ok {
+			return base + " recut"
+		}
+	}
+	return name
+}

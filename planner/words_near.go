@@ -1,0 +1,84 @@
+package planner
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// nearest is the name that somebody most likely meant by word: the one reached
+// with the fewest slips of the pen, "" where none is close. Capitals count as no
+// slip. Of equally close names the first wins.
+func nearest(word string, among []string) string {
+	folded := strings.ToLower(word)
+	best, fewest := "", 0
+	for _, name := range among {
+		slips, close := slipsBetween(folded, strings.ToLower(name))
+		if close && (best == "" || slips < fewest) {
+			best, fewest = name, slips
+		}
+	}
+	return best
+}
+
+// slipsBetween counts the letters added, left out, changed or exchanged with
+// their neighbour between two words (optimal string alignment), and reports
+// whether that is few enough for a slip: a third of the longer word, at least 1.
+func slipsBetween(a, b string) (int, bool) {
+	long := max(utf8.RuneCountInString(a), utf8.RuneCountInString(b))
+	few := max(1, long/3)
+	apart := utf8.RuneCountInString(a) - utf8.RuneCountInString(b)
+	if apart > few || -apart > few || long > longestName {
+		return 0, false
+	}
+	slips := alignment([]rune(a), []rune(b))
+	return slips, slips <= few && slips < long
+}
+
+// alignment is the optimal string alignment distance, with three rows kept.
+func alignment(a, b []rune) int {
+	before, row, next := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range a {
+		next[0] = i + 1
+		for j := range b {
+			change := row[j]
+			if a[i] != b[j] {
+				change++
+			}
+			next[j+1] = min(change, row[j+1]+1, next[j]+1)
+			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
+				next[j+1] = min(next[j+1], before[j-1]+1)
+			}
+		}
+		before, row, next = row, next, before
+	}
+	return row[len(b)]
+}
+
+// didYouMean is the hint for a near name, else the names there are.
+func didYouMean(word string, among []string, otherwise string) string {
+	if name := nearest(word, among); name != "" {
+		return "did you mean " + said(name) + "?"
+	}
+	if otherwise == "" || len(among) == 0 {
+		return ""
+	}
+	return otherwise + " " + listed(among)
+}
+
+// listed is "a", "a and b", "a, b and c". Past a dozen it stops with "and so on".
+func listed(words []string) string {
+	const most = 12
+	switch n := len(words); {
+	case n == 0:
+		return ""
+	case n == 1:
+		return words[0]
+	case n > most:
+		return strings.Join(words[:most], ", ") + " and so on"
+	default:
+		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	}
+}

@@ -1,0 +1,72 @@
+package tracker
+
+import (
+	"time"
+
+	"quiltrun/planner"
+)
+
+// EventSchema is the version of the event envelope that this program writes.
+const EventSchema = 1
+
+// Kind says what an event records. New kinds may come; a kind never changes
+// its meaning.
+type Kind string
+
+// The kinds of event.
+const (
+	Booked  Kind = "book"    // a job was taken on: Job and Ledger are set
+	Revised Kind = "revise"  // a booked job was planned anew: Job and Ledger are set
+	Logged  Kind = "log"     // work was done: Parts are set
+	Undone  Kind = "undo"    // the entry Target no longer counts
+	Recount Kind = "recount" // Parts say what lies on the table, whatever was logged before
+	Hours   Kind = "hours"   // the maker's working time from a date on: Week or Days is set
+)
+
+// Event is one thing that happened. Events are appended and never changed.
+type Event struct {
+	Schema   int        `json:"schema"`
+	ID       string     `json:"id"`  // made by the sender; the same id twice counts once
+	Seq      uint64     `json:"seq"` // given by the store, from 1, per job
+	At       time.Time  `json:"at"`  // with the sender's offset
+	By       string     `json:"by"`
+	Kind     Kind       `json:"kind"`
+	Revision int        `json:"revision"` // of the job's ledger that it was made against; 0 for the maker's own
+	Parts    []Part     `json:"parts,omitempty"`
+	CatchUp  bool       `json:"catch_up,omitempty"` // the operations before were logged along, without times
+	Reason   string     `json:"reason,omitempty"`
+	Target   string     `json:"target,omitempty"` // id of the entry that is undone
+	File     string     `json:"file,omitempty"`   // the job file's bytes
+	Ledger   *Ledger    `json:"ledger,omitempty"`
+	Week     []DayTime  `json:"week,omitempty"`
+	Days     []DateTime `json:"days,omitempty"`
+}
+
+// Part is what one event says of one row of the route. Minutes is nil where
+// nobody timed it.
+type Part struct {
+	Operation string           `json:"operation"` // its key
+	Lot       Lot              `json:"lot"`
+	Count     int              `json:"count"`
+	Blocks    []BlockCount     `json:"blocks,omitempty"` // named blocks; Count is their sum
+	Minutes   *planner.Minutes `json:"minutes"`
+}
+
+// BlockCount is how many counts of a part belong to a named block.
+type BlockCount struct {
+	Block string `json:"block"`
+	Count int    `json:"count"`
+}
+
+// DayTime is the working time on a day of the week from a date on.
+type DayTime struct {
+	From    planner.Date    `json:"from"`
+	Day     time.Weekday    `json:"day"` // 0 is Sunday
+	Minutes planner.Minutes `json:"minutes"`
+}
+
+// DateTime is the working time on one calendar date, instead of its weekday's.
+type DateTime struct {
+	Date    planner.Date    `json:"date"`
+	Minutes planner.Minutes `json:"minutes"`
+}

@@ -1,0 +1,125 @@
+package tracker
+
+import (
+	"fmt"
+
+	"quiltrun/planner"
+)
+
+// State is what a job's events add up to. Its methods change nothing; values
+// may be shared. The zero State is that of a job that is not booked.
+type State struct {
+	Ledger  Ledger
+	File    string  // the job file's bytes, as booked or last revised
+	Entries []Entry // what was logged and recounted, taken back or not, in order
+
+	events  []Event
+	ids     map[string]int // event by id
+	board   *board
+	minutes []planner.Minutes // by row
+}
+
+// Entry is something logged or recounted. UndoneBy is the id of the event that
+// took it back, "" while it stands.
+type Entry struct {
+	Event
+	UndoneBy string
+}
+
+// Standing reports that the entry counts.
+func (e Entry) Standing() bool { return e.UndoneBy == "" }
+
+// Fold adds up the events of one job, in order of their numbers; no events are
+// a job that is not booked. An entry that was taken back counts as if it had
+// never been. Fold checks no order of work: what was accepted counts. An error
+// is for events that this program did not write: it names the event and says
+// what is wrong with it.
+func Fold(events []Event) (State, error) {
+	s := State{ids: make(map[string]int, len(events))}
+	if len(events) == 0 {
+		return s, nil
+	}
+	if err := s.read(events); err != nil {
+		return State{}, err
+	}
+	f, err := replay(events, s.undone())
+	if err != nil {
+		return State{}, err
+	}
+	s.Ledger, s.File, s.board, s.minutes = f.ledger, f.file, f.board, f.minutes
+	return s, nil
+}
+
+// With is the state after one more event, as the store has numbered it.
+func (s State) With(ev Event) (State, error) {
+	return Fold(append(s.events[:len(s.events):len(s.events)], ev))
+}
+
+// read looks at every event by itself and at what it points to.
+func (s *State) read(events []Event) error {
+	s.events = events
+	entryOf := make(map[string]int, len(events)) // by id
+	for i, ev := range events {
+		if err := s.sound(i); err != nil {
+			return damaged(ev, err)
+		}
+		s.ids[ev.ID] = i
+		switch ev.Kind {
+		case Logged, Recount:
+			entryOf[ev.ID] = len(s.Entries)
+			s.Entries = append(s.Entries, Entry{Event: ev})
+		case Undone:
+			at, ok := entryOf[ev.Target]
+			if !ok {
+				return damaged(ev, fmt.Errorf("it takes back %s, which is no entry of this job", quoted(ev.Target)))
+			}
+			if !s.Entries[at].Standing() {
+				return damaged(ev, fmt.Errorf("it takes back %s a second time", quoted(ev.Target)))
+			}
+			s.Entries[at].UndoneBy = ev.ID
+		}
+	}
+	return nil
+}
+
+// damaged words what is wrong with a stored event.
+func damaged(ev Event, err error) error {
+	return fmt.Errorf("event %d of the job is not one that quiltrun wrote: %w", ev.Seq, err)
+}
+
+// sound checks the i-th event's envelope.
+func (s *State) sound(i int) error {
+	ev := s.events[i]
+	_, twice := s.ids[ev.ID]
+	switch {
+	case ev.Schema > EventSchema:
+		return fmt.Errorf("its schema is %d and this quiltrun reads up to %d: use a newer quiltrun", ev.Schema, EventSchema)
+	case ev.Schema < 1:
+		return fmt.Errorf("it has no schema")
+	case ev.ID == "":
+		return fmt.Errorf("it has no id")
+	case twice:
+		return fmt.Errorf("its id %s was used before", quoted(ev.ID))
+	case i > 0 && ev.Seq <= s.events[i-1].Seq:
+		return fmt.Errorf("it does not come after event %d", s.events[i-1].Seq)
+	case i == 0 && ev.Kind != Booked:
+		return fmt.Errorf("it comes before the job was booked")
+	case i > 0 && ev.Kind == Booked:
+		return fmt.Errorf("the job was booked before")
+	}
+	return nil
+}
+
+// undone is the ids of the entries that were taken back.
+func (s State) undone() map[string]bool {
+	gone := map[string]bool{}
+	for _, e := range s.Entries {
+		if !e.Standing() {
+			gone[e.ID] = true
+		}
+	}
+	return gone
+}
+
+// standing is the number of entries that count.
+func (s State) standing() int { return len(s.Entries) - len(s.undone()) }

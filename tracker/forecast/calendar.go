@@ -1,0 +1,104 @@
+package forecast
+
+import (
+	"sort"
+
+	"quiltrun/planner"
+)
+
+// horizon is how many days ahead a date is looked for: 50 years.
+const horizon = 50 * 366
+
+// slack is how many minutes may be left over at the end of a day without
+// asking for another day: rounding errors of long sums, nothing a person sees.
+const slack = 1e-6
+
+// Calendar says how many minutes the maker works on every date. It is made by
+// NewCalendar and never changes.
+type Calendar struct {
+	weeks []week      // ascending; the first also holds for all days before it
+	days  []singleDay // ascending
+}
+
+// week is the working week that holds from a day on until the next one does.
+type week struct {
+	from    day
+	minutes [7]float64 // by time.Weekday
+	first   [8]float64 // minutes of its first 0 … 7 days, counted from its day from
+	before  float64    // worked from the first week's from to this one's, single days aside
+}
+
+// singleDay is one date with working time of its own.
+type singleDay struct {
+	on      day
+	minutes float64
+	gained  float64 // what all single days up to and including this one add to their weeks' minutes
+}
+
+// On is the working time on a date.
+func (c Calendar) On(d planner.Date) planner.Minutes {
+	return planner.Minutes(c.minutesOn(dayOf(d)))
+}
+
+// Between is the working time from one date to another, both included; 0 where
+// to is earlier than from.
+func (c Calendar) Between(from, to planner.Date) planner.Minutes {
+	first, last := dayOf(from), dayOf(to)
+	if last < first {
+		return 0
+	}
+	return planner.Minutes(c.until(last+1) - c.until(first))
+}
+
+// Finish is the date on which work is done that begins on start, where used
+// minutes of the start day are gone already. No work is done at once. False
+// means that the hours of the next 50 years do not suffice.
+func (c Calendar) Finish(start planner.Date, used, work planner.Minutes) (planner.Date, bool) {
+	end := c.clock(start, used).dayAt(float64(work))
+	return end.date(), end != never
+}
+
+// minutesOn is the working time on a day.
+func (c Calendar) minutesOn(d day) float64 {
+	if i := c.singleDaysBefore(d); i < len(c.days) && c.days[i].on == d {
+		return c.days[i].minutes
+	}
+	return c.weekAt(d).minutes[d.weekday()]
+}
+
+// until is the working time from a fixed day of the calendar's own to the
+// start of a day; negative before it. Only differences mean anything.
+func (c Calendar) until(d day) float64 {
+	w := c.weekAt(d)
+	minutes := w.before + w.until(d)
+	if i := c.singleDaysBefore(d); i > 0 {
+		minutes += c.days[i-1].gained
+	}
+	return minutes
+}
+
+// weekAt is the working week that holds on a day. A Calendar that nobody made
+// has no hours.
+func (c Calendar) weekAt(d day) *week {
+	if len(c.weeks) == 0 {
+		return &week{}
+	}
+	after := sort.Search(len(c.weeks), func(i int) bool { return c.weeks[i].from > d })
+	return &c.weeks[max(after-1, 0)]
+}
+
+// singleDaysBefore counts the single days that come before a day.
+func (c Calendar) singleDaysBefore(d day) int {
+	return sort.Search(len(c.days), func(i int) bool { return c.days[i].on >= d })
+}
+
+// until is what this week gives from its first day to the start of another;
+// negative where that is earlier.
+func (w *week) until(d day) float64 {
+	days := int(d - w.from)
+	whole, rest := days/7, days%7
+	if rest < 0 {
+		whole, rest = whole-1, rest+7
+	}
+	return float64(whole)*w.first[7] + w.first[rest]
+}

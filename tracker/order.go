@@ -1,0 +1,140 @@
+package tracker
+
+// lack is what an earlier row is short of, for what is done of a later one.
+type lack struct {
+	rule       *rule
+	earlier    int    // the row that is short; of several, the first that is
+	block      string // the block that is not through it, "" where none is meant
+	have, want int    // counts of the earlier row; for quiltBlocks blocks; at the block where one is meant
+}
+
+// lacks is what a row is short of since before, the row's counts by block at
+// that time: blocks that were touched earlier are none of today's business. A
+// nil before stands for nothing done.
+func (b *board) lacks(later int, before []int) []lack {
+	var all []lack
+	for _, r := range b.rules[later] {
+		switch r.sort {
+		case eachBlock:
+			all = append(all, b.unfinished(r, before)...)
+		case firstBlock:
+			all = append(all, b.firstMissing(r)...)
+		case pool:
+			all = append(all, b.overdrawn(r, before)...)
+		case quiltBlocks:
+			all = append(all, b.quiltShort(r)...)
+		case share:
+			all = append(all, b.short(r)...)
+		}
+	}
+	return all
+}
+
+// unfinished is the blocks that were touched before they were through.
+func (b *board) unfinished(r *rule, before []int) []lack {
+	var all []lack
+	earlier := r.earlier[0]
+	ids, want := b.blocksOf(earlier), b.rows[earlier].PerBlock
+	have := b.at(earlier)
+	for i, n := range b.at(r.later) {
+		if n > atIndex(before, i) && have[i] < want {
+			all = append(all, lack{rule: r, earlier: earlier, block: ids[i], have: have[i], want: want})
+		}
+	}
+	return all
+}
+
+func atIndex(counts []int, i int) int {
+	if i < len(counts) {
+		return counts[i]
+	}
+	return 0
+}
+
+// firstMissing is the lot's first block where it has to be through and is not.
+func (b *board) firstMissing(r *rule) []lack {
+	earlier := r.earlier[0]
+	ids, want := b.blocksOf(earlier), b.rows[earlier].PerBlock
+	if len(ids) == 0 || b.done(r.later) == 0 {
+		return nil
+	}
+	if have := b.at(earlier)[0]; have < want {
+		return []lack{{rule: r, earlier: earlier, block: ids[0], have: have, want: want}}
+	}
+	return nil
+}
+
+// overdrawn is a pool of cut pieces from which more was taken than it has.
+func (b *board) overdrawn(r *rule, before []int) []lack {
+	if b.taken(r, b.at(r.later)) <= b.taken(r, before) {
+		return nil
+	}
+	earlier := r.earlier[0]
+	if have, want := b.done(earlier), b.allTaken(earlier); have < want {
+		return []lack{{rule: r, earlier: earlier, have: have, want: want}}
+	}
+	return nil
+}
+
+// taken is the pieces that blocks took, the later row's counts by block given.
+// A block that was begun has taken all of its pieces.
+func (b *board) taken(r *rule, counts []int) int {
+	sum := 0
+	ids := b.blocksOf(r.later)
+	for i, n := range counts {
+		if n > 0 {
+			sum += r.takes[ids[i]]
+		}
+	}
+	return sum
+}
+
+// allTaken is what all rows together took from a pool.
+func (b *board) allTaken(earlier int) int {
+	sum := 0
+	for _, later := range b.next[earlier] {
+		for _, r := range b.rules[later] {
+			if r.sort == pool && r.earlier[0] == earlier {
+				sum += b.taken(r, b.at(later))
+			}
+		}
+	}
+	return sum
+}
+
+// quiltShort is a quilt that was worked on before enough of its blocks were
+// through.
+func (b *board) quiltShort(r *rule) []lack {
+	have, of, waits := 0, 0, -1
+	for _, earlier := range r.earlier {
+		blocks, all := b.through(earlier, r.quilt)
+		if waits < 0 && blocks < all {
+			waits = earlier
+		}
+		have += blocks
+		of += all
+	}
+	if want := b.needed(r.later, of); have < want {
+		return []lack{{rule: r, earlier: waits, have: have, want: want}}
+	}
+	return nil
+}
+
+// short is a row that is not as far on as one that comes after it.
+func (b *board) short(r *rule) []lack {
+	earlier := r.earlier[0]
+	if have, want := b.done(earlier), b.needed(r.later, b.rows[earlier].Count); have < want {
+		return []lack{{rule: r, earlier: earlier, have: have, want: want}}
+	}
+	return nil
+}
+
+// needed is the share of the earlier count that the later row's done counts
+// stand for, rounded up: the last count of a row needs everything before it.
+func (b *board) needed(later, earlierCount int) int {
+	count := b.rows[later].Count
+	if count == 0 {
+		return 0
+	}
+	return (earlierCount*b.done(later) + count - 1) / count
+}

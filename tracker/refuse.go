@@ -1,0 +1,227 @@
+package tracker
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// numbered fills in a row's numbers.
+func (b *board) refusal(kind RefusalKind, row int, what string) *Refusal {
+	return &Refusal{Kind: kind, What: what, Done: b.done(row), Count: b.rows[row].Count, Left: b.left(row)}
+}
+
+// tooMany is more than a row has left: "tide has 4 pairs left to chain-sew (12
+// of 16 made), not 5".
+func (b *board) tooMany(row, n int) *Refusal {
+	o, left := b.rows[row], b.left(row)
+	if left == 0 {
+		return b.refusal(NothingLeft, row, fmt.Sprintf("%s has no %s left %s: all %d are made",
+			o.Lot.Name, plural(0, o.CountedIn), b.doing(row), o.Count))
+	}
+	return b.refusal(TooMany, row, fmt.Sprintf("%s has %s left %s (%d of %d made), not %d",
+		o.Lot.Name, things(left, o.CountedIn), b.doing(row), b.done(row), o.Count, n))
+}
+
+// doing is "to chain-sew", or the operation's key where the lot goes through
+// several operations that would be called so.
+func (b *board) doing(row int) string {
+	o := b.rows[row]
+	for _, other := range b.rows {
+		if other.Key != o.Key && other.Lot == o.Lot && other.CountedIn == o.CountedIn && verb(other.Key) == verb(o.Key) {
+			return "in " + o.Key
+		}
+	}
+	return "to " + verb(o.Key)
+}
+
+// notByBlock is a block named for a row that does not count by block.
+func (b *board) notByBlock(row int) *Refusal {
+	return b.refusal(UnknownBlock, row, fmt.Sprintf("%s is not counted by block: leave the block out", b.rows[row].Key))
+}
+
+// notInBlocks is a count of blocks for a row that counts something else.
+func (b *board) notInBlocks(row int) *Refusal {
+	o := b.rows[row]
+	return b.refusal(MissingCount, row, fmt.Sprintf("%s counts %s, not blocks: %s has %s left",
+		o.Key, plural(2, o.CountedIn), o.Lot.Name, things(b.left(row), o.CountedIn)))
+}
+
+// nothingForBlock is a block that was named and gets nothing.
+func (d *draft) nothingForBlock(row, n int, block string) *Refusal {
+	o := d.rows[row]
+	if d.roomAt(row, block) == 0 {
+		return d.refusal(TooMany, row, fmt.Sprintf("block %s has all %s of %s already", block, things(o.PerBlock, o.CountedIn), o.Key))
+	}
+	return d.refusal(MissingCount, row, fmt.Sprintf("%s fill the blocks before %s: nothing is left for it (%s takes %d a block)",
+		things(n, o.CountedIn), block, o.Key, o.PerBlock))
+}
+
+// tooManyForBlocks is more than the named blocks have room for.
+func (d *draft) tooManyForBlocks(row, n int, blocks []string) *Refusal {
+	o, room := d.rows[row], 0
+	for _, id := range blocks {
+		room += d.roomAt(row, id)
+	}
+	has := "has"
+	if len(blocks) > 1 {
+		has = "have"
+	}
+	return d.refusal(TooMany, row, fmt.Sprintf("%s %s room for %s in %s, not %d", andList(blocks), has, things(room, o.CountedIn), o.Key, n))
+}
+
+// outOfOrder is work whose turn has not come. Was is the row's tally without
+// it.
+func (d *draft) outOfOrder(row, n int, blocks []BlockCount, was tally, l lack) *Refusal {
+	o := d.rows[row]
+	reason := d.reason(l)
+	d.tallies[row] = was
+	what := fmt.Sprintf("%s is not ready for %s: %s", o.Lot.Name, o.Key, reason)
+	if named := blockNames(blocks); len(named) > 0 {
+		what = fmt.Sprintf("%s is not ready for %s: %s", andList(named), o.Key, reason)
+	} else if room := d.room(row, n-1); room > 0 {
+		what = fmt.Sprintf("%s is ready for %s in %s, not %d: %s", o.Lot.Name, more(room, o), o.Key, n, reason)
+	}
+	r := d.refusal(OutOfOrder, row, what)
+	r.Hint = fmt.Sprintf("log %s first, or catch up (--catch-up)", d.rows[l.earlier].Key)
+	return r
+}
+
+func more(n int, o Operation) string {
+	return fmt.Sprintf("%d more %s", n, plural(n, o.CountedIn))
+}
+
+func blockNames(blocks []BlockCount) []string {
+	names := make([]string, len(blocks))
+	for i, b := range blocks {
+		names[i] = b.Block
+	}
+	return names
+}
+
+// room is how many counts, at most most, a row could take now without a block
+// being named.
+func (d *draft) room(row, most int) int {
+	was, before := d.tallies[row], d.at(row)
+	defer func() { d.tallies[row] = was }()
+	return sort.Search(most, func(n int) bool {
+		d.tallies[row] = was.copied()
+		d.tallies[row].put(n+1, nil)
+		return len(d.lacks(row, before)) > 0
+	})
+}
+
+// reason says what an earlier row is short of, with its numbers.
+func (b *board) reason(l lack) string {
+	o := b.rows[l.earlier]
+	made := fmt.Sprintf("%s has %d of %s made", o.Key, b.done(l.earlier), things(o.Count, o.CountedIn))
+	switch l.rule.sort {
+	case eachBlock, firstBlock:
+		return fmt.Sprintf("%s, %d of %d at %s", made, l.have, l.want, l.block)
+	case pool:
+		return fmt.Sprintf("%s of %s, %s needed", made, o.Lot.Name, areOrIs(l.want))
+	case quiltBlocks:
+		return fmt.Sprintf("%d of its blocks %s through %s, %s needed", l.have, isOrAre(l.have), o.Key, areOrIs(l.want))
+	}
+	if o.Lot != b.rows[l.rule.later].Lot {
+		made += " for " + o.Lot.Name
+	}
+	return made
+}
+
+func isOrAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
+
+func areOrIs(n int) string { return fmt.Sprintf("%d %s", n, isOrAre(n)) }
+
+// poolTooSmall is a catch-up that would take more from a row than it can have.
+func (b *board) poolTooSmall(l lack) *Refusal {
+	r := b.refusal(OutOfOrder, l.earlier, b.reason(l))
+	r.Hint = "revise the job: its plan has too few"
+	return r
+}
+
+// whatIsLeft asks for what the request leaves open, and says what is left.
+func (s State) whatIsLeft(kind RefusalKind, question string, run []string, open []Lot) *Refusal {
+	var items []string
+	for _, lot := range open {
+		at := s.firstOpen(run, lot)
+		o := s.board.rows[at]
+		item := fmt.Sprintf("%d of %s for %s", s.board.left(at), things(o.Count, o.CountedIn), lot.Name)
+		if len(run) > 1 {
+			item += " in " + o.Key
+		}
+		items = append(items, item)
+	}
+	r := &Refusal{Kind: kind, What: fmt.Sprintf("%s %s has left %s", question, runName(run), andList(items))}
+	if len(open) == 1 {
+		at := s.firstOpen(run, open[0])
+		r = s.board.refusal(kind, at, r.What)
+	}
+	for _, lot := range open {
+		r.Near = append(r.Near, lot.Name)
+	}
+	r.Hint = fmt.Sprintf("write a count such as 12, 4 blocks or all; for several lots such as %s=12", open[0].Name)
+	return r
+}
+
+func runName(run []string) string {
+	if len(run) == 1 {
+		return run[0]
+	}
+	return run[0] + ".." + run[len(run)-1]
+}
+
+// noneLeft is a run that is done for all lots that are meant.
+func (s State) noneLeft(run []string, lots []Lot) *Refusal {
+	if at, ok := s.find(run[0], lots[0]); ok && len(run) == 1 && len(lots) == 1 {
+		return s.board.tooMany(at, 0)
+	}
+	var names []string
+	for _, lot := range lots {
+		names = append(names, lot.Name)
+	}
+	return &Refusal{Kind: NothingLeft, What: fmt.Sprintf("nothing is left in %s for %s", runName(run), andList(names))}
+}
+
+// mixedRun is a run whose ends have no lot in common.
+func (s State) mixedRun(run []string) *Refusal {
+	kind := func(key string) string { return string(s.lotsOf([]string{key})[0].Kind) }
+	first, last := run[0], run[len(run)-1]
+	return &Refusal{Kind: WhichLot, Hint: "log them one after the other",
+		What: fmt.Sprintf("%s goes by %s and %s by %s: no lot goes through both", first, kind(first), last, kind(last))}
+}
+
+// noLot is a lot that an operation does not have.
+func (s State) noLot(lot Lot, run []string, lots []Lot) *Refusal {
+	var names []string
+	for _, l := range lots {
+		names = append(names, l.Name)
+	}
+	r := &Refusal{Kind: UnknownLot, Near: s.lotsNear(lot, names)}
+	switch {
+	case lot.Kind != lots[0].Kind:
+		r.Near = nil
+		r.What = fmt.Sprintf("%s goes by %s, not by %s: %s", runName(run), lots[0].Kind, lot.Kind, andList(names))
+	case len(r.Near) > 0:
+		r.What = fmt.Sprintf("%s has no %s %s; there is %s", runName(run), lot.Kind, quoted(lot.Name), andList(r.Near))
+	default:
+		r.What = fmt.Sprintf("%s has no %s %s: it has %s", runName(run), lot.Kind, quoted(lot.Name), andList(names))
+	}
+	return r
+}
+
+// lotsNear is the names that may have been meant; first of all a colourway's
+// present name where its old one was typed.
+func (s State) lotsNear(lot Lot, names []string) []string {
+	for _, name := range names {
+		if was, ok := s.Ledger.Renamed[name]; ok && strings.EqualFold(was, lot.Name) {
+			return []string{name}
+		}
+	}
+	return nearest(lot.Name, names)
+}

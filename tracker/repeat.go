@@ -1,0 +1,44 @@
+package tracker
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+)
+
+// Repeated is the stored event with an id, false where the job has none such.
+// An id is used once: what was taken back keeps it.
+func (s State) Repeated(id string) (Event, bool) {
+	at, ok := s.ids[id]
+	if !ok {
+		return Event{}, false
+	}
+	return s.events[at], true
+}
+
+// SaysTheSame reports whether two events have the same content: who sent them
+// and when is none of it, nor are numbers that the store gave. The ledger is
+// not looked at, since it follows from the job file.
+func (e Event) SaysTheSame(other Event) bool {
+	return e.Kind == other.Kind && e.CatchUp == other.CatchUp && e.Reason == other.Reason &&
+		e.Target == other.Target && e.File == other.File &&
+		reflect.DeepEqual(e.Parts, other.Parts) &&
+		slices.Equal(e.Week, other.Week) && slices.Equal(e.Days, other.Days)
+}
+
+// again is the stored event where the request that came with its id would have
+// made the same one at its time.
+func (s State) again(stored Event, decide func(then State) (Event, error)) (Event, error) {
+	then, err := Fold(s.events[:s.ids[stored.ID]])
+	if err != nil {
+		return Event{}, err
+	}
+	ev, err := decide(then)
+	if err == nil && ev.SaysTheSame(stored) {
+		return stored, nil
+	}
+	return Event{}, &Refusal{Kind: IDTaken, Near: []string{stored.ID},
+		What: fmt.Sprintf("the id %s was used for another entry (event %d)", quoted(stored.ID), stored.Seq),
+		Hint: "send new work with a new id",
+	}
+}

@@ -1,0 +1,146 @@
+package tracker
+
+import (
+	"errors"
+	"fmt"
+
+	"quiltrun/planner"
+)
+
+// folding is a fold under way.
+type folding struct {
+	ledger  Ledger
+	file    string
+	board   *board
+	minutes []planner.Minutes // by row
+	aside   map[rowKey]shelf  // rows that the present ledger does not have
+}
+
+// shelf is what was logged of a row.
+type shelf struct {
+	tally   tally
+	minutes planner.Minutes
+}
+
+// replay goes through the events as if those undone had never been.
+func replay(events []Event, undone map[string]bool) (*folding, error) {
+	f := &folding{aside: map[rowKey]shelf{}}
+	for i := range events {
+		if undone[events[i].ID] {
+			continue
+		}
+		if err := f.apply(&events[i]); err != nil {
+			return nil, damaged(events[i], err)
+		}
+	}
+	return f, nil
+}
+
+func (f *folding) apply(ev *Event) error {
+	switch ev.Kind {
+	case Booked, Revised:
+		return f.adopt(ev)
+	case Logged, Recount:
+		if len(ev.Parts) == 0 {
+			return errors.New("it says of no operation what was done")
+		}
+		for i := range ev.Parts {
+			if err := f.count(ev.Kind, &ev.Parts[i]); err != nil {
+				return err
+			}
+		}
+		return nil
+	case Undone, Hours:
+		return nil
+	}
+	return fmt.Errorf("its kind %s is not known: use a newer quiltrun", quoted(string(ev.Kind)))
+}
+
+// adopt goes over to a new ledger: what was logged of a row stays with it.
+func (f *folding) adopt(ev *Event) error {
+	if ev.Ledger == nil {
+		return errors.New("it has no ledger")
+	}
+	made, err := newRoute(*ev.Ledger)
+	if err != nil {
+		return err
+	}
+	f.shelve(carriedNames(f.ledger, *ev.Ledger))
+	f.ledger, f.file = *ev.Ledger, ev.File
+	f.board, f.minutes = newBoard(made), make([]planner.Minutes, len(made.rows))
+	for i, o := range made.rows {
+		k := rowKey{o.Key, o.Lot}
+		f.board.tallies[i], f.minutes[i] = f.aside[k].tally, f.aside[k].minutes
+		delete(f.aside, k)
+	}
+	return nil
+}
+
+// shelve puts all rows aside, each under the name that its colourway will bear.
+func (f *folding) shelve(names map[string]string) {
+	renamed := make(map[rowKey]shelf, len(f.aside))
+	for k, s := range f.aside {
+		renamed[k.renamed(names)] = s
+	}
+	if f.board != nil {
+		for i, o := range f.board.rows {
+			renamed[rowKey{o.Key, o.Lot}.renamed(names)] = shelf{f.board.tallies[i], f.minutes[i]}
+		}
+	}
+	f.aside = renamed
+}
+
+func (k rowKey) renamed(names map[string]string) rowKey {
+	if name, ok := names[k.lot.Name]; ok && k.lot.Kind == planner.ColourwayLot {
+		k.lot.Name = name
+	}
+	return k
+}
+
+// count adds one part of an entry.
+func (f *folding) count(kind Kind, p *Part) error {
+	row, ok := f.board.index[rowKey{p.Operation, p.Lot}]
+	if !ok {
+		return fmt.Errorf("%s of %s is not in the route", quoted(p.Operation), quoted(p.Lot.Name))
+	}
+	if err := f.possible(kind, row, p); err != nil {
+		return err
+	}
+	if kind == Recount {
+		f.board.tallies[row].set(p.Count, p.Blocks, f.board.blocksOf(row))
+	} else {
+		f.board.tallies[row].put(p.Count, p.Blocks)
+	}
+	if p.Minutes != nil {
+		f.minutes[row] += *p.Minutes
+	}
+	return nil
+}
+
+// possible checks the numbers of a part by themselves.
+func (f *folding) possible(kind Kind, row int, p *Part) error {
+	if p.Count < 0 || p.Count == 0 && kind == Logged {
+		return fmt.Errorf("its count of %s is %d", p.Operation, p.Count)
+	}
+	if p.Minutes != nil && !(*p.Minutes >= 0) {
+		return fmt.Errorf("its minutes of %s are below 0", p.Operation)
+	}
+	if len(p.Blocks) == 0 {
+		return nil
+	}
+	sum := 0
+	for _, b := range p.Blocks {
+		block, ok := f.board.known[b.Block]
+		if !ok || !f.board.byBlock(row) || block.Colourway != p.Lot.Name {
+			return fmt.Errorf("%s of %s has no block %s", p.Operation, p.Lot.Name, quoted(b.Block))
+		}
+		if b.Count <= 0 {
+			return fmt.Errorf("its count of block %s is %d", b.Block, b.Count)
+		}
+		sum += b.Count
+	}
+	if sum > p.Count || sum < p.Count && kind == Logged {
+		return fmt.Errorf("its count of %s is %d and its blocks have %d", p.Operation, p.Count, sum)
+	}
+	return nil
+}

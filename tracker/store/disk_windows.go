@@ -1,0 +1,16 @@
+package store
+
+import (
+	"path/filepath"
+
+	"golang.org/x/sys/windows"
+)
+
+// networkDisk says "network drive" of a folder on one, and "" otherwise.
+func networkDisk(folder string) string {
+	root, err := windows.UTF16PtrFromString(filepath.VolumeName(folder) + `\`)
+	if err != nil || windows.GetDriveType(root) != windows.DRIVE_REMOTE {
+		return ""
+	}
+	return "network drive"
+}

@@ -1,0 +1,199 @@
+package tracker
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// mostBuiltOn is how many later entries a refusal to undo looks for.
+const mostBuiltOn = 5
+
+// Undo is the event that takes an entry back: the newest that stands where
+// entry is "", else the one whose id, beginning of an id or event number it is.
+// An entry that later ones rest on is refused, and they are named. An id that
+// the job has already is answered as by Log.
+func (s State) Undo(entry, id string, at time.Time, by string) (Event, error) {
+	if err := s.ready(id); err != nil {
+		return Event{}, err
+	}
+	if stored, ok := s.Repeated(id); ok {
+		return s.again(stored, func(then State) (Event, error) { return then.Undo(entry, id, at, by) })
+	}
+	target, err := s.entry(strings.TrimSpace(entry))
+	if err != nil {
+		return Event{}, err
+	}
+	if later, more := s.builtOn(target); len(later) > 0 {
+		return Event{}, refuseBuiltOn(target, later, more)
+	}
+	ev := s.event(Undone, id, at, by)
+	ev.Target = target.ID
+	return ev, nil
+}
+
+// entry finds the entry that is meant, which has to stand.
+func (s State) entry(typed string) (Entry, error) {
+	if typed == "" {
+		return s.newest()
+	}
+	found := s.entriesLike(typed)
+	switch {
+	case len(found) == 0:
+		return Entry{}, s.noEntry(typed)
+	case len(found) > 1:
+		r := &Refusal{Kind: Ambiguous, What: fmt.Sprintf("%s begins the ids of %d entries", quoted(typed), len(found)), Hint: "type more of it"}
+		for _, e := range found {
+			r.Near = append(r.Near, e.ID)
+		}
+		return Entry{}, r
+	case !found[0].Standing():
+		return Entry{}, &Refusal{Kind: NothingToUndo, What: describe(found[0]) + " is taken back already"}
+	}
+	return found[0], nil
+}
+
+func (s State) newest() (Entry, error) {
+	for i := len(s.Entries) - 1; i >= 0; i-- {
+		if s.Entries[i].Standing() {
+			return s.Entries[i], nil
+		}
+	}
+	if len(s.Entries) > 0 {
+		return Entry{}, &Refusal{Kind: NothingToUndo, What: "nothing to undo: every entry is taken back already"}
+	}
+	return Entry{}, &Refusal{Kind: NothingToUndo, What: "nothing to undo: nothing is logged yet"}
+}
+
+// entriesLike is the entry with that id, else with that number, else all whose
+// ids begin so.
+func (s State) entriesLike(typed string) []Entry {
+	var byNumber, begin []Entry
+	number, err := strconv.ParseUint(strings.TrimPrefix(typed, "#"), 10, 64)
+	for _, e := range s.Entries {
+		switch {
+		case e.ID == typed:
+			return []Entry{e}
+		case err == nil && e.Seq == number:
+			byNumber = append(byNumber, e)
+		case strings.HasPrefix(e.ID, typed):
+			begin = append(begin, e)
+		}
+	}
+	if len(byNumber) > 0 {
+		return byNumber
+	}
+	return begin
+}
+
+// noEntry is a text that is no entry, or an event that is none.
+func (s State) noEntry(typed string) *Refusal {
+	for _, ev := range s.events {
+		if ev.ID != typed && strconv.FormatUint(ev.Seq, 10) != typed {
+			continue
+		}
+		switch ev.Kind {
+		case Booked, Revised:
+			return &Refusal{Kind: NothingToUndo, What: "a booking is not undone", Hint: "revise the job instead"}
+		case Undone:
+			return &Refusal{Kind: NothingToUndo, What: "an undo is not undone", Hint: "log the work again"}
+		}
+	}
+	var ids []string
+	for _, e := range s.Entries {
+		ids = append(ids, e.ID)
+	}
+	return &Refusal{Kind: UnknownEntry, Near: nearest(typed, ids), What: fmt.Sprintf("there is no entry %s", quoted(typed))}
+}
+
+// builtOn is the later entries that have to be undone before target, newest
+// first, and whether there may be more.
+func (s State) builtOn(target Entry) (later []Entry, more bool) {
+	gone := s.undone()
+	gone[target.ID] = true
+	for {
+		f, err := replay(s.events, gone)
+		if err != nil { // not with events that were folded before
+			return later, false
+		}
+		e, found := s.newestOf(f.board.worse(s.board), target.Seq, gone)
+		if !found {
+			break
+		}
+		if len(later) == mostBuiltOn {
+			return later, true
+		}
+		gone[e.ID] = true
+		later = append(later, e)
+	}
+	slices.SortFunc(later, func(a, b Entry) int { return int(int64(b.Seq) - int64(a.Seq)) })
+	return later, false
+}
+
+// newestOf is the newest entry after an event that stands and says something of
+// one of the rows.
+func (s State) newestOf(rows map[rowKey]bool, after uint64, gone map[string]bool) (Entry, bool) {
+	for i := len(s.Entries) - 1; i >= 0 && s.Entries[i].Seq > after; i-- {
+		e := s.Entries[i]
+		if gone[e.ID] {
+			continue
+		}
+		for _, p := range e.Parts {
+			if rows[rowKey{p.Operation, p.Lot}] {
+				return e, true
+			}
+		}
+	}
+	return Entry{}, false
+}
+
+// worse is the rows that break a rule, or have more than they have room for,
+// and did not on another board of the same route.
+func (b *board) worse(than *board) map[rowKey]bool {
+	bad := map[rowKey]bool{}
+	for row, o := range b.rows {
+		known := map[string]bool{}
+		for _, l := range than.lacks(row, nil) {
+			known[b.lackName(l)] = true
+		}
+		broken := b.spare(row) > than.spare(row)
+		for _, l := range b.lacks(row, nil) {
+			broken = broken || !known[b.lackName(l)]
+		}
+		if broken {
+			bad[rowKey{o.Key, o.Lot}] = true
+		}
+	}
+	return bad
+}
+
+// lackName tells the lacks of one row apart.
+func (b *board) lackName(l lack) string {
+	return fmt.Sprint(l.rule.earlier[0], l.block)
+}
+
+func refuseBuiltOn(target Entry, later []Entry, more bool) *Refusal {
+	r := &Refusal{Kind: BuiltOn}
+	var names []string
+	for _, e := range later {
+		r.Near = append(r.Near, e.ID)
+		names = append(names, describe(e))
+	}
+	if more {
+		names = append(names, "more")
+	}
+	r.What = fmt.Sprintf("%s has later work on it: undo first %s", describe(target), andList(names))
+	return r
+}
+
+// describe is an entry in a few words: "entry 7 (sew-pairs, 12 of tide)".
+func describe(e Entry) string {
+	p := e.Parts[0]
+	text := fmt.Sprintf("entry %d (%s, %d of %s", e.Seq, p.Operation, p.Count, p.Lot.Name)
+	if n := len(e.Parts) - 1; n > 0 {
+		text += fmt.Sprintf(", and %d more", n)
+	}
+	return text + ")"
+}

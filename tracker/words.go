@@ -1,0 +1,72 @@
+package tracker
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"quiltrun/planner"
+)
+
+// mostListed is how many names a sentence lists before it says how many more
+// there are: a job of 100 fabrics must still read.
+const mostListed = 6
+
+// verbs are the ways to say what an operation does where the first word of its
+// key is not the trade's word for it.
+var verbs = map[string]string{
+	"seam-test":       "test",
+	"sew-pairs":       "chain-sew",
+	"square-up":       "square up",
+	"lay-out-top":     "lay out",
+	"hand-over":       "hand over",
+	"send-out":        "send out",
+	"stay-stitch":     "stay-stitch",
+	"prepare-backing": "make ready",
+	"prepare":         "make ready",
+}
+
+// verb is what an operation does to the things that it counts.
+func verb(key string) string {
+	if v, ok := verbs[key]; ok {
+		return v
+	}
+	first, _, _ := strings.Cut(key, "-")
+	return first
+}
+
+// things is a count with its word: "1 pair", "12 patches".
+func things(n int, unit planner.CountUnit) string {
+	return strconv.Itoa(n) + " " + plural(n, unit)
+}
+
+func plural(n int, unit planner.CountUnit) string {
+	word := string(unit)
+	if n == 1 {
+		return word
+	}
+	for _, end := range []string{"s", "x", "ch", "sh"} {
+		if strings.HasSuffix(word, end) {
+			return word + "es"
+		}
+	}
+	return word + "s"
+}
+
+func quoted(text string) string { return strconv.Quote(text) }
+
+func andList(words []string) string { return list(words, "and") }
+
+func orList(words []string) string { return list(words, "or") }
+
+// list writes words as a sentence does, and cuts a long list short.
+func list(words []string, last string) string {
+	if len(words) > mostListed+1 {
+		return fmt.Sprintf("%s and %d more", strings.Join(words[:mostListed], ", "), len(words)-mostListed)
+	}
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	end := len(words) - 1
+	return strings.Join(words[:end], ", ") + " " + last + " " + words[end]
+}
