@@ -1,6 +1,9 @@
 package planner
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+)
 
 // MostBlocks is how many blocks a run may have, all quilts together. It is far
 // more than one maker sews in years, and keeps every plan quick.
@@ -36,7 +39,7 @@ func (r *jobReader) checkFabrics() {
 	for _, use := range r.uses {
 		if len(names) > 0 && !described[use.fabric] {
 			r.fault(use.node, fmt.Sprintf("the fabric %s is not described under fabrics", said(use.fabric)),
-				didYouMean(use.fabric, names, "the fabrics are"))
+				cmp.Or(didYouMean(use.fabric, names), "the fabrics are "+listed(names, "and")))
 		}
 	}
 }

@@ -19,8 +19,9 @@ func (r *jobReader) checkColourwayNames() {
 		seen[folded] = c.Name
 	}
 	for _, c := range r.job.Colourways {
-		stem := blockNumber.ReplaceAllString(foldName(c.Name), "")
-		if other, ok := seen[stem]; ok && other != c.Name {
+		folded := foldName(c.Name)
+		stem := blockNumber.ReplaceAllString(folded, "")
+		if other, ok := seen[stem]; ok && stem != folded {
 			r.collide(c.Name, fmt.Sprintf("the colourway %s reads like a block of %s", said(c.Name), said(other)))
 		}
 	}

@@ -61,9 +61,16 @@ func (r *jobReader) fault(n *fileNode, what, hint string) { r.report(n.at, n.pat
 // found is the problems in file order, each once: what colourways share is read
 // for each of them, and its faults would come again and again.
 func (r *jobReader) found() Problems {
-	sorted := r.problems.sorted()
-	return slices.CompactFunc(sorted, func(a, b *Problem) bool {
-		return a.At == b.At && a.What == b.What
+	type sentence struct {
+		at   Position
+		what string
+	}
+	seen := map[sentence]bool{}
+	return slices.DeleteFunc(r.problems.sorted(), func(p *Problem) bool {
+		s := sentence{p.At, p.What}
+		again := seen[s]
+		seen[s] = true
+		return again
 	})
 }
 

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -32,8 +33,8 @@ func allRecipeKeys() []string {
 
 // readColourways reads what all colourways share, and each of them.
 func (r *jobReader) readColourways(block, colourways *fileNode) {
-	pairs := r.named(colourways, "a colourway")
-	r.blocks.counts = colourways != nil && len(pairs) == len(colourways.pairs)
+	pairs := r.named(colourways, "a colourway", "{blocks: 8, print: Kelp, ground: Foam}")
+	r.blocks.counts = len(pairs) > 0 && len(pairs) == len(colourways.pairs)
 	r.blocks.shared = r.section(block, "the block", recipeKeys...)
 	keys := append([]string{"blocks", "was"}, recipeKeys...)
 	for _, pair := range pairs {
@@ -57,7 +58,7 @@ func (r *jobReader) colourway(name string, own section) Colourway {
 	for _, role := range b.Roles {
 		n := r.either(own, role)
 		if n == nil {
-			r.report(own.node.at, own.path(role), fmt.Sprintf("%s has no fabric for its %s", own.what, said(role)), writeAs(role))
+			r.report(own.node.at, own.path(role), fmt.Sprintf("%s has no fabric for its %s", own.what, said(role)), writeAs(keyExamples[role]))
 			continue
 		}
 		c.Roles = append(c.Roles, r.role(n, role, b, c.Blocks))
@@ -71,7 +72,7 @@ func (r *jobReader) blockCount(own section) int {
 	count, n := 0, own.get("blocks")
 	switch {
 	case n == nil && own.node != nil:
-		r.report(own.node.at, own.path("blocks"), own.what+" does not say how many blocks it has", writeAs("blocks"))
+		r.report(own.node.at, own.path("blocks"), own.what+" does not say how many blocks it has", writeAs(keyExamples["blocks"]))
 	case n != nil && n.kind == scalar && n.text == "0":
 		r.fault(n, own.what+" has no blocks", "give it at least 1, or take the colourway out")
 	case n != nil:
@@ -86,7 +87,7 @@ func (r *jobReader) blockCount(own section) int {
 // kind finds the block that a colourway makes: its own or the shared one.
 func (r *jobReader) kind(own section) (BuiltIn, bool) {
 	if steps := r.either(own, "steps"); steps != nil {
-		r.fault(steps, "blocks with steps of one's own are not built yet", "built now: "+listed(computedNames()))
+		r.fault(steps, "blocks with steps of one's own are not built yet", "built now: "+listed(computedNames(), "and"))
 		return BuiltIn{}, false
 	}
 	n := r.either(own, "make")
@@ -101,10 +102,10 @@ func (r *jobReader) kind(own section) (BuiltIn, bool) {
 	b, ok := blockNamed(text)
 	switch {
 	case !ok:
-		r.fault(n, said(text)+" is not a block that is known here", didYouMean(text, blockNames(), "the blocks are"))
+		r.fault(n, said(text)+" is not a block that is known here", cmp.Or(didYouMean(text, blockNames()), "the blocks are "+listed(blockNames(), "and")))
 		return BuiltIn{}, false
 	case !b.Computed:
-		r.fault(n, b.Name+" is not built yet", "built now: "+listed(computedNames()))
+		r.fault(n, b.Name+" is not built yet", "built now: "+listed(computedNames(), "and"))
 	}
 	if !slices.ContainsFunc(r.blocks.kinds, func(k BuiltIn) bool { return k.Name == b.Name }) {
 		r.blocks.kinds = append(r.blocks.kinds, b)
@@ -153,7 +154,7 @@ func (r *jobReader) reportNoMeasure(own section, b BuiltIn, name string) {
 	if s.node == nil || slices.ContainsFunc(r.blocks.own, differs) {
 		s = own
 	}
-	r.report(s.node.at, s.path(name), fmt.Sprintf("%s has no %s, which a %s needs", s.what, said(name), b.Name), writeAs(name))
+	r.report(s.node.at, s.path(name), fmt.Sprintf("%s has no %s, which a %s needs", s.what, said(name), b.Name), writeAs(keyExamples[name]))
 }
 
 // reportForeign reports keys that mean something for other blocks only.
@@ -174,9 +175,9 @@ func foreignKey(key string, b BuiltIn) (what, hint string) {
 	case key == "turn":
 		return fmt.Sprintf("a %s is not recut, so it has no pieces to turn", b.Name), "take the line out; layout has a turn of its own"
 	case isRole(key):
-		return fmt.Sprintf("a %s has no role %s", b.Name, said(key)), "its roles: " + listed(b.Roles)
+		return fmt.Sprintf("a %s has no role %s", b.Name, said(key)), "its roles: " + listed(b.Roles, "and")
 	default:
-		return fmt.Sprintf("a %s takes no %s", b.Name, said(key)), "its measures: " + listed(b.measureNames())
+		return fmt.Sprintf("a %s takes no %s", b.Name, said(key)), "its measures: " + listed(b.measureNames(), "and")
 	}
 }
 

@@ -9,7 +9,7 @@ import (
 )
 
 func (r *jobReader) readFabrics(n *fileNode) {
-	for _, pair := range r.named(n, "a fabric") {
+	for _, pair := range r.named(n, "a fabric", "{form: fat quarter}") {
 		r.job.Fabrics = append(r.job.Fabrics, r.fabric(pair))
 	}
 }
@@ -43,8 +43,7 @@ func (r *jobReader) colour(n *fileNode) string {
 	if !ok || isColour(text) {
 		return text
 	}
-	hint := didYouMean(text, colourNames, "")
-	r.fault(n, said(text)+" is not a colour", cmp.Or(hint, writeAs("colour")))
+	r.fault(n, said(text)+" is not a colour", cmp.Or(didYouMean(text, colourNames), n.hint()))
 	return ""
 }
 
@@ -54,7 +53,7 @@ func (r *jobReader) yardage(f *Fabric, s section) {
 		f.Width, f.Assumed = r.length(n), false
 	}
 	if n := s.get("size"); n != nil {
-		r.fault(n, s.what+" is yardage, which has a width and no size", writeAs("width"))
+		r.fault(n, s.what+" is yardage, which has a width and no size", writeAs("width: 42"))
 	}
 	if n := s.get("on-hand"); n != nil {
 		if text, ok := r.scalarText(n, "a length of cloth"); ok {
@@ -87,12 +86,21 @@ func (r *jobReader) yards(n *fileNode, text string) *Stock {
 
 func (r *jobReader) sheets(f *Fabric, s section) {
 	if n := s.get("width"); n != nil {
-		r.fault(n, fmt.Sprintf("%s comes as %s, which have a size and no width", s.what, plural(f.Form)), writeAs("size"))
+		r.fault(n, fmt.Sprintf("%s comes as %s, which have a size and no width", s.what, plural(f.Form)), writeAs("size: 18 x 22"))
 	}
 	r.sheetSize(f, s)
 	if n := s.get("on-hand"); n != nil {
-		f.OnHand = &Stock{Sheets: r.count(n, 0)}
+		f.OnHand = r.sheetCount(n, f.Form)
 	}
+}
+
+// sheetCount reads how many sheets are on hand.
+func (r *jobReader) sheetCount(n *fileNode, form Form) *Stock {
+	if _, err := measure.ParseNamed(n.text); n.kind == scalar && err == nil {
+		r.fault(n, fmt.Sprintf("%s on hand are counted; %s is a length", plural(form), said(n.text)), n.hint())
+		return nil
+	}
+	return &Stock{Sheets: r.count(n, 0)}
 }
 
 func plural(f Form) string {
@@ -101,6 +109,8 @@ func plural(f Form) string {
 	}
 	return string(f) + "s"
 }
+
+var sizeExamples = map[Form]string{PreCutSquares: "size: 5", PreCutStrips: "size: 2 1/2 x 42"}
 
 // sheetSize reads the size of one sheet, or assumes that of the shops where the
 // form has one.
@@ -114,8 +124,8 @@ func (r *jobReader) sheetSize(f *Fabric, s section) {
 	f.Assumed = f.Size != measure.Size{}
 	n := s.get("size")
 	if n == nil {
-		if !f.Assumed {
-			s.need("size")
+		if !f.Assumed && s.node != nil {
+			r.fault(s.node, fmt.Sprintf("%s has no \"size\", which %s need", s.what, f.Form), writeAs(sizeExamples[f.Form]))
 		}
 		return
 	}

@@ -4,8 +4,10 @@ import "fmt"
 
 // readFinishing reads what goes round, under and over the blocks.
 func (r *jobReader) readFinishing(s section) {
-	for i, n := range r.items(s.get("borders"), "borders") {
-		r.job.Borders = append(r.job.Borders, r.border(n, i))
+	if n := s.get("borders"); n != nil && (n.kind != list || len(n.items) > 0) {
+		for i, item := range r.items(n, `"borders"`, "borders") {
+			r.job.Borders = append(r.job.Borders, r.border(item, i))
+		}
 	}
 	if n := s.get("backing"); n != nil {
 		b := r.section(n, "the backing", "fabric", "extra")

@@ -62,7 +62,7 @@ func (r *jobReader) fillOrder(n *fileNode) Order {
 	switch len(s.order) {
 	case 0:
 		if len(n.pairs) == 0 {
-			r.fault(n, `"order" holds nothing`, writeAs("order"))
+			r.fault(n, `"order" holds nothing`, n.hint())
 		}
 	case 1:
 		if _, ok := r.choose(s.get(s.order[0]), fillWords); ok {

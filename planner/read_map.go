@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 )
@@ -9,9 +10,9 @@ import (
 // the layout, and which colourway each cell means, can be said when both are
 // known: checkMap does.
 func (r *jobReader) readMap(n *fileNode) {
-	for _, row := range r.items(n, "rows") {
+	for _, row := range r.items(n, `"order"`, "rows") {
 		var cells []MapCell
-		for _, cell := range r.items(row, "colourways, one list for each row") {
+		for _, cell := range r.items(row, `a row of "order"`, "colourways") {
 			text, _ := r.scalarText(cell, "a colourway")
 			cells = append(cells, MapCell{Colourway: text})
 		}
@@ -81,7 +82,7 @@ func (r *jobReader) cell(n *fileNode, cell *MapCell) bool {
 	switch {
 	case !r.isColourway(name):
 		r.fault(n, "the map names the colourway "+said(name)+", which is not described",
-			didYouMean(name, r.colourwayNames(), "the colourways are"))
+			cmp.Or(didYouMean(name, r.colourwayNames()), "the colourways are "+listed(r.colourwayNames(), "and")))
 		return false
 	case degrees == "" && name == text:
 		return true

@@ -11,7 +11,7 @@ func (r *jobReader) role(n *fileNode, role string, b BuiltIn, blocks int) RoleFa
 		f.Fabrics = r.dealtFabrics(n)
 	case fields:
 		if b.Strips {
-			r.fault(n, said(role)+" is a list of fabrics from left to right, not counts", writeAs(role))
+			r.fault(n, said(role)+" is a list of fabrics from left to right, not counts", n.hint())
 			break
 		}
 		f.Counted = true
@@ -26,13 +26,10 @@ func (r *jobReader) role(n *fileNode, role string, b BuiltIn, blocks int) RoleFa
 
 func (r *jobReader) dealtFabrics(n *fileNode) []Share {
 	var shares []Share
-	for _, item := range r.items(n, "fabrics") {
+	for _, item := range r.items(n, said(n.label), "fabrics") {
 		if text, ok := r.scalarText(item, "a fabric"); ok {
 			shares = append(shares, Share{Fabric: r.use(item, text)})
 		}
-	}
-	if len(n.items) == 0 {
-		r.fault(n, said(n.label)+" is an empty list", writeAs(n.label))
 	}
 	return shares
 }
@@ -42,16 +39,13 @@ func (r *jobReader) dealtFabrics(n *fileNode) []Share {
 func (r *jobReader) countedFabrics(n *fileNode, role string, blocks int) []Share {
 	var shares []Share
 	sum, good := 0, true
-	for _, pair := range r.named(n, "a fabric") {
+	for _, pair := range r.named(n, "a fabric", "5") {
 		r.use(&fileNode{at: pair.at, path: pair.value.path}, pair.key)
 		count := r.count(pair.value, 1)
 		shares = append(shares, Share{Fabric: pair.key, Blocks: count})
 		sum, good = sum+count, good && count > 0
 	}
-	switch {
-	case len(n.pairs) == 0:
-		r.fault(n, said(role)+" names no fabric", writeAs(role))
-	case good && blocks > 0 && sum != blocks && len(shares) == len(n.pairs):
+	if good && sum > 0 && blocks > 0 && sum != blocks && len(shares) == len(n.pairs) {
 		r.fault(n, fmt.Sprintf("the fabrics of %s are for %s, but the colourway has %d", said(role), counted(sum, "block"), blocks),
 			"make the counts add up, or write a list to deal from")
 	}

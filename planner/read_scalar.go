@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -44,9 +45,9 @@ func (r *jobReader) scalarText(n *fileNode, wanted string) (string, bool) {
 	r.at[n.path] = n.at
 	switch {
 	case n.kind == nothing || n.kind == scalar && n.text == "":
-		r.fault(n, "nothing is given for "+said(n.label), writeAs(n.label))
+		r.fault(n, "nothing is given for "+said(n.label), n.hint())
 	case n.kind != scalar:
-		r.fault(n, fmt.Sprintf("%s should be %s, not %s", said(n.label), wanted, n.holds()), writeAs(n.label))
+		r.fault(n, fmt.Sprintf("%s should be %s, not %s", said(n.label), wanted, n.holds()), n.hint())
 	default:
 		return n.text, true
 	}
@@ -133,7 +134,7 @@ func (r *jobReader) date(n *fileNode) Date {
 	}
 	d, err := ParseDate(text)
 	if err != nil {
-		r.fault(n, said(n.label)+" "+said(text)+" is not a calendar date", "write year-month-day, such as 2027-02-12")
+		r.fault(n, said(text)+" is not a calendar date", "write year-month-day, such as 2027-02-12")
 	}
 	return d
 }
@@ -178,14 +179,14 @@ func countOf(text string) (number int, hint string) {
 
 // choose reads one word of a list; false, and reported, for another.
 func (r *jobReader) choose(n *fileNode, words wordList) (string, bool) {
-	text, ok := r.scalarText(n, "one of "+listed(words.words()))
+	text, ok := r.scalarText(n, "one of "+listed(words.words(), "or"))
 	if !ok {
 		return "", false
 	}
 	if word, ok := words.find(text); ok {
 		return word, true
 	}
-	r.fault(n, fmt.Sprintf("%s cannot be %s", said(n.label), said(text)), didYouMean(text, words.words(), "it can be"))
+	r.fault(n, fmt.Sprintf("%s cannot be %s", said(n.label), said(text)), cmp.Or(didYouMean(text, words.words()), "it can be "+listed(words.words(), "or")))
 	return "", false
 }
 

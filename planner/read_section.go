@@ -1,8 +1,10 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // section is a group of keys, each of which the contract names.
@@ -24,7 +26,7 @@ func (r *jobReader) section(n *fileNode, what string, known ...string) section {
 	}
 	r.at[n.path] = n.at
 	if n.kind != fields && n.kind != nothing {
-		r.fault(n, fmt.Sprintf("%s should hold keys with values, not %s", what, n.holds()), writeAs(n.label))
+		r.fault(n, fmt.Sprintf("%s should hold keys with values, not %s", what, n.holds()), n.hint())
 		s.node = nil
 		return s
 	}
@@ -39,7 +41,7 @@ func (s *section) add(pair filePair) {
 	if !ok {
 		pair.value.under(s.node, pair.key)
 		s.r.report(pair.at, pair.value.path, fmt.Sprintf("%s is not a key of %s", said(pair.key), s.what),
-			didYouMean(pair.key, s.known, "the keys here are"))
+			s.unknownHint(pair))
 		return
 	}
 	pair.value.under(s.node, key)
@@ -51,6 +53,16 @@ func (s *section) add(pair filePair) {
 	s.r.at[pair.value.path] = pair.value.at
 	s.by[key] = pair
 	s.order = append(s.order, key)
+}
+
+// unknownHint says what an unknown key may have been meant for.
+func (s *section) unknownHint(pair filePair) string {
+	if first, _, more := strings.Cut(pair.key, " "); more && pair.value.kind == nothing {
+		if key, ok := keyNamed(first, s.known); ok {
+			return "a colon is missing after " + said(key)
+		}
+	}
+	return cmp.Or(didYouMean(pair.key, s.known), "the keys here are "+listed(s.known, "and"))
 }
 
 func twiceGiven(again, first string) string {
@@ -67,7 +79,7 @@ func (s section) get(key string) *fileNode { return s.by[key].value }
 func (s section) need(key string) *fileNode {
 	n := s.get(key)
 	if n == nil && s.node != nil {
-		s.r.report(s.node.at, s.path(key), fmt.Sprintf("%s has no %s", s.what, said(key)), writeAs(key))
+		s.r.report(s.node.at, s.path(key), fmt.Sprintf("%s has no %s", s.what, said(key)), writeAs(keyExamples[key]))
 	}
 	return n
 }
@@ -81,20 +93,24 @@ func (s section) path(key string) string {
 
 // named reads a group whose keys are names that people give: fabrics,
 // colourways. Each name comes once, with its value; faulty ones are reported
-// and left out.
-func (r *jobReader) named(n *fileNode, kind string) []filePair {
+// and left out. The example is a value that such a name may have.
+func (r *jobReader) named(n *fileNode, kind, example string) []filePair {
 	if n == nil {
 		return nil
 	}
 	r.at[n.path] = n.at
 	if n.kind != fields {
-		r.fault(n, fmt.Sprintf("%s should hold names with values, not %s", said(n.label), n.holds()), writeAs(n.label))
+		r.fault(n, fmt.Sprintf("%s should hold names with values, not %s", said(n.label), n.holds()), n.hint())
 		return nil
+	}
+	if len(n.pairs) == 0 {
+		r.fault(n, said(n.label)+" is empty", n.hint())
 	}
 	var good []filePair
 	first := map[string]Position{}
 	for _, pair := range n.pairs {
 		pair.value.under(n, pair.key)
+		pair.value.example = pair.key + ": " + example
 		at, twice := first[pair.key]
 		what := nameFault(pair.key)
 		switch {
@@ -112,15 +128,19 @@ func (r *jobReader) named(n *fileNode, kind string) []filePair {
 	return slices.Clip(good)
 }
 
-// items is the values of a list; anything else is reported.
-func (r *jobReader) items(n *fileNode, of string) []*fileNode {
+// items is the values of a list; anything else is reported. What the list is, and
+// what of, is for the person: "a row of turn", "degrees".
+func (r *jobReader) items(n *fileNode, what, of string) []*fileNode {
 	if n == nil {
 		return nil
 	}
 	r.at[n.path] = n.at
 	if n.kind != list {
-		r.fault(n, fmt.Sprintf("%s should be a list of %s, not %s", said(n.label), of, n.holds()), writeAs(n.label))
+		r.fault(n, fmt.Sprintf("%s should be a list of %s, not %s", what, of, n.holds()), n.hint())
 		return nil
+	}
+	if len(n.items) == 0 {
+		r.fault(n, what+" is an empty list", n.hint())
 	}
 	for i, item := range n.items {
 		item.itemOf(n, i)

@@ -29,8 +29,9 @@ type fileNode struct {
 	items []*fileNode
 	pairs []filePair // in file order
 
-	label string // the key that leads here, as the contract spells it
-	path  string // from the top, as in Problem
+	label   string // the key that leads here, as the contract spells it
+	path    string // from the top, as in Problem
+	example string // how the key and a value may be written, "" where unknown
 }
 
 // filePair is a key as written and its value.
@@ -54,6 +55,9 @@ func (r *jobReader) tree(data []byte) *fileNode {
 	parsed, err := parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
 	if err != nil {
 		r.reportSyntax(err)
+		return nil
+	}
+	if !r.oneColonEach(tokens) {
 		return nil
 	}
 	for _, doc := range parsed.Docs {
@@ -128,7 +132,7 @@ func trimmed(text string) string { return strings.TrimSpace(text) }
 
 // under marks the value as standing at a key of another.
 func (n *fileNode) under(parent *fileNode, key string) {
-	n.label, n.path = key, key
+	n.label, n.path, n.example = key, key, keyExamples[key]
 	if parent.path != "" {
 		n.path = parent.path + "." + key
 	}
@@ -137,7 +141,11 @@ func (n *fileNode) under(parent *fileNode, key string) {
 // itemOf marks the value as one of a list, counted from zero.
 func (n *fileNode) itemOf(parent *fileNode, i int) {
 	n.label, n.path = parent.label, parent.path+"["+strconv.Itoa(i)+"]"
+	n.example = parent.example
 }
+
+// hint shows how the key is written.
+func (n *fileNode) hint() string { return writeAs(n.example) }
 
 // holds says what the file gives here, for the end of "…, not".
 func (n *fileNode) holds() string {

@@ -48,21 +48,18 @@ func counted(n int, word string) string {
 func (r *jobReader) turns(n *fileNode) [][]int {
 	var turns [][]int
 	good := true
-	for _, row := range r.items(n, "rows") {
+	for _, row := range r.items(n, said(n.label), "rows") {
 		var degrees []int
-		for _, cell := range r.items(row, "degrees, one list for each row") {
+		for _, cell := range r.items(row, "a row of "+said(n.label), "degrees") {
 			d, ok := r.degrees(cell)
 			degrees, good = append(degrees, d), good && ok
 		}
 		good = good && len(degrees) > 0
 		if good && len(turns) > 0 && len(degrees) != len(turns[0]) {
-			r.fault(row, fmt.Sprintf("this row of %q has %d, the first row has %d", "turn", len(degrees), len(turns[0])), "make all rows the same length")
+			r.fault(row, fmt.Sprintf("this row of %s has %d, the first row has %d", said(n.label), len(degrees), len(turns[0])), "make all rows the same length")
 			good = false
 		}
 		turns = append(turns, degrees)
-	}
-	if n.kind == list && len(n.items) == 0 {
-		r.fault(n, said(n.label)+" is an empty list", writeAs(n.label))
 	}
 	if !good {
 		return nil

@@ -67,9 +67,9 @@ var keyExamples = map[string]string{
 	"binding":      "binding: {fabric: Kelp, strip: 2 1/2}",
 	"quilting":     "quilting: {by: self, density: medium}",
 	"form":         "form: fat quarter",
-	"width":        "width: 42",
+	"width":        "width: 3",
 	"size":         "size: 18 x 22",
-	"on-hand":      "on-hand: 4, or on-hand: 1 1/2 yd for yardage",
+	"on-hand":      "on-hand: 4 (on-hand: 1 1/2 yd for yardage)",
 	"colour":       `colour: "#2e6f57" or colour: slategray`,
 	"directional":  "directional: true",
 	"make":         "make: four-patch recut",
@@ -90,7 +90,7 @@ var keyExamples = map[string]string{
 	"across":       "across: 4",
 	"down":         "down: 2",
 	"setting":      "setting: straight",
-	"order":        "order: diagonal, or rows of names: [[tide, dune], [dune, tide]]",
+	"order":        "order: [[tide, dune], [dune, tide]]",
 	"turn":         "turn: [[0, 90], [90, 0]]",
 	"sashing":      "sashing: {width: 2, fabric: Foam}",
 	"cut":          "cut: 3 1/2",
@@ -106,10 +106,10 @@ var keyExamples = map[string]string{
 	"rows":         "order: {rows: fill}",
 }
 
-// writeAs is the hint that shows how a key is written, "" for an unknown one.
-func writeAs(key string) string {
-	if example := keyExamples[key]; example != "" {
-		return "write it as in " + example
+// writeAs is the hint that shows how something is written, "" for no example.
+func writeAs(example string) string {
+	if example == "" {
+		return ""
 	}
-	return ""
+	return "write it as in " + example
 }

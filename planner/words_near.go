@@ -57,20 +57,18 @@ func alignment(a, b []rune) int {
 	return row[len(b)]
 }
 
-// didYouMean is the hint for a near name, else the names there are.
-func didYouMean(word string, among []string, otherwise string) string {
+// didYouMean is the hint for a near name, "" where none is.
+func didYouMean(word string, among []string) string {
 	if name := nearest(word, among); name != "" {
 		return "did you mean " + said(name) + "?"
 	}
-	if otherwise == "" || len(among) == 0 {
-		return ""
-	}
-	return otherwise + " " + listed(among)
+	return ""
 }
 
-// listed is "a", "a and b", "a, b and c". Past a dozen it stops with "and so on".
-func listed(words []string) string {
-	const most = 12
+// listed is "a", "a and b", "a, b and c", with "and" or another word. A list too
+// long to read stops with "and so on".
+func listed(words []string, and string) string {
+	const most = 20
 	switch n := len(words); {
 	case n == 0:
 		return ""
@@ -79,6 +77,6 @@ func listed(words []string) string {
 	case n > most:
 		return strings.Join(words[:most], ", ") + " and so on"
 	default:
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+		return strings.Join(words[:n-1], ", ") + " " + and + " " + words[n-1]
 	}
 }

@@ -18,7 +18,7 @@ func (d *draft) supply(lacks []lack) error {
 	}
 	n := first.want - first.have
 	if left := d.left(first.earlier); n > left {
-		return d.poolTooSmall(first)
+		return d.beyondPlan(first)
 	}
 	return d.add(first.earlier, n, nil, true)
 }

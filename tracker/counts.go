@@ -26,7 +26,7 @@ type CountAsked struct {
 // several lots, whose names may have blanks in them.
 var (
 	wholeCount  = regexp.MustCompile(`^([1-9][0-9]*)(?: (blocks?))?$`)
-	endOfAnItem = regexp.MustCompile(`=(?:[0-9]+(?: blocks?)?|all) `)
+	endOfAnItem = regexp.MustCompile(`=(?:[0-9]+(?: blocks?)?|all)( )[^=]+=`)
 )
 
 // ParseCounts reads the words of a COUNT: "12", "4 blocks", "all", or for each
@@ -66,12 +66,12 @@ func countItems(args []string) []string {
 			continue
 		}
 		for {
-			end := endOfAnItem.FindStringIndex(arg)
+			end := endOfAnItem.FindStringSubmatchIndex(arg)
 			if end == nil {
 				break
 			}
-			items = append(items, arg[:end[1]-1])
-			arg = arg[end[1]:]
+			items = append(items, arg[:end[2]])
+			arg = arg[end[3]:]
 		}
 		items = append(items, arg)
 	}

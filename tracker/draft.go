@@ -41,6 +41,9 @@ func (d *draft) log(key string, share lotShare, inRun bool) error {
 	if left := d.left(row); left == 0 || n > left {
 		return d.tooMany(row, n)
 	}
+	if n == 0 {
+		return d.nothingForBlock(row, n, share.blocks[0])
+	}
 	blocks, err := d.place(row, n, share)
 	if err != nil {
 		return err

@@ -103,7 +103,7 @@ func (s State) onlyShare(run []string, lots []Lot, named *Lot, blocks []lotBlock
 	open := s.withWork(run, lots)
 	switch {
 	case len(open) == 0:
-		return nil, s.noneLeft(run, lots)
+		return nil, s.noneLeft(run, sharesOf(lots))
 	case len(counts) == 0:
 		return nil, s.whatIsLeft(MissingCount, "how many?", run, open)
 	case len(open) > 1:
@@ -185,10 +185,10 @@ func counted(o Operation) string {
 	return unit
 }
 
-func lotsIn(shares []lotShare) []Lot {
-	lots := make([]Lot, len(shares))
-	for i, share := range shares {
-		lots[i] = share.lot
+func sharesOf(lots []Lot) []lotShare {
+	shares := make([]lotShare, len(lots))
+	for i, lot := range lots {
+		shares[i] = lotShare{lot: lot}
 	}
-	return lots
+	return shares
 }

@@ -19,10 +19,13 @@ func nearest(typed string, names []string) []string {
 	want := []rune(strings.ToLower(typed))
 	var found []candidate
 	for _, name := range names {
-		have := strings.ToLower(name)
-		off := distance(want, []rune(have))
-		holds := len(want) > 1 && strings.Contains(have, string(want))
-		if off <= max(1, (len(want)+1)/3) || holds {
+		have := []rune(strings.ToLower(name))
+		most := max(1, (len(want)+1)/3)
+		holds := len(want) > 1 && strings.Contains(string(have), string(want))
+		if !holds && (len(want) > len(have)+most || len(have) > len(want)+most) {
+			continue // farther off by its length alone
+		}
+		if off := distance(want, have); off <= most || holds {
 			found = append(found, candidate{name, off})
 		}
 	}

@@ -48,7 +48,7 @@ func NoSuchJob(name string, known []string) *Refusal {
 		r.What = quoted(name) + " is not booked: no job is booked yet"
 		r.Hint = "book it first"
 	case len(near) > 0:
-		r.What = quoted(name) + " is not booked; " + orList(near) + " is"
+		r.What = quoted(name) + " is not booked; there is " + andList(near)
 	default:
 		r.What = quoted(name) + " is not booked; booked are " + andList(known)
 	}

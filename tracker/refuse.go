@@ -2,11 +2,12 @@ package tracker
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 )
 
-// numbered fills in a row's numbers.
+// refusal is one about a row, with its numbers.
 func (b *board) refusal(kind RefusalKind, row int, what string) *Refusal {
 	return &Refusal{Kind: kind, What: what, Done: b.done(row), Count: b.rows[row].Count, Left: b.left(row)}
 }
@@ -16,11 +17,18 @@ func (b *board) refusal(kind RefusalKind, row int, what string) *Refusal {
 func (b *board) tooMany(row, n int) *Refusal {
 	o, left := b.rows[row], b.left(row)
 	if left == 0 {
-		return b.refusal(NothingLeft, row, fmt.Sprintf("%s has no %s left %s: all %d are made",
-			o.Lot.Name, plural(0, o.CountedIn), b.doing(row), o.Count))
+		return b.refusal(NothingLeft, row, fmt.Sprintf("%s has no %s left %s: %s made",
+			o.Lot.Name, plural(0, o.CountedIn), b.doing(row), allAre(o.Count)))
 	}
 	return b.refusal(TooMany, row, fmt.Sprintf("%s has %s left %s (%d of %d made), not %d",
 		o.Lot.Name, things(left, o.CountedIn), b.doing(row), b.done(row), o.Count, n))
+}
+
+func allAre(count int) string {
+	if count == 1 {
+		return "it is"
+	}
+	return fmt.Sprintf("all %d are", count)
 }
 
 // doing is "to chain-sew", or the operation's key where the lot goes through
@@ -77,18 +85,19 @@ func (d *draft) outOfOrder(row, n int, blocks []BlockCount, was tally, l lack) *
 	reason := d.reason(l)
 	d.tallies[row] = was
 	what := fmt.Sprintf("%s is not ready for %s: %s", o.Lot.Name, o.Key, reason)
-	if named := blockNames(blocks); len(named) > 0 {
+	switch named := blockNames(blocks); {
+	case len(named) > 0 && l.block != "" && !slices.Contains(named, l.block):
+		what = fmt.Sprintf("naming %s moves other counts of %s on to %s, which is not ready: %s", andList(named), o.Key, l.block, reason)
+	case len(named) > 0:
 		what = fmt.Sprintf("%s is not ready for %s: %s", andList(named), o.Key, reason)
-	} else if room := d.room(row, n-1); room > 0 {
-		what = fmt.Sprintf("%s is ready for %s in %s, not %d: %s", o.Lot.Name, more(room, o), o.Key, n, reason)
+	default:
+		if room := d.room(row, n-1); room > 0 {
+			what = fmt.Sprintf("%s is ready for %d more %s in %s, not %d: %s", o.Lot.Name, room, plural(room, o.CountedIn), o.Key, n, reason)
+		}
 	}
 	r := d.refusal(OutOfOrder, row, what)
 	r.Hint = fmt.Sprintf("log %s first, or catch up (--catch-up)", d.rows[l.earlier].Key)
 	return r
-}
-
-func more(n int, o Operation) string {
-	return fmt.Sprintf("%d more %s", n, plural(n, o.CountedIn))
 }
 
 func blockNames(blocks []BlockCount) []string {
@@ -114,32 +123,27 @@ func (d *draft) room(row, most int) int {
 // reason says what an earlier row is short of, with its numbers.
 func (b *board) reason(l lack) string {
 	o := b.rows[l.earlier]
-	made := fmt.Sprintf("%s has %d of %s made", o.Key, b.done(l.earlier), things(o.Count, o.CountedIn))
+	things := things(o.Count, o.CountedIn)
 	switch l.rule.sort {
-	case eachBlock, firstBlock:
-		return fmt.Sprintf("%s, %d of %d at %s", made, l.have, l.want, l.block)
 	case pool:
-		return fmt.Sprintf("%s of %s, %s needed", made, o.Lot.Name, areOrIs(l.want))
+		return fmt.Sprintf("%s has %d of %s of %s made, %d needed", o.Key, l.have, things, o.Lot.Name, l.want)
 	case quiltBlocks:
-		return fmt.Sprintf("%d of its blocks %s through %s, %s needed", l.have, isOrAre(l.have), o.Key, areOrIs(l.want))
+		return fmt.Sprintf("%s has %d of its blocks made, %d needed", o.Key, l.have, l.want)
+	case share:
+		if o.Lot != b.rows[l.rule.later].Lot {
+			things += " of " + o.Lot.Name
+		}
+		return fmt.Sprintf("%s has %d of %s made", o.Key, l.have, things)
 	}
-	if o.Lot != b.rows[l.rule.later].Lot {
-		made += " for " + o.Lot.Name
+	there := "none"
+	if l.have > 0 {
+		there = fmt.Sprintf("%d of %d", l.have, l.want)
 	}
-	return made
+	return fmt.Sprintf("%s has %d of %s made, %s at %s", o.Key, b.done(l.earlier), things, there, l.block)
 }
 
-func isOrAre(n int) string {
-	if n == 1 {
-		return "is"
-	}
-	return "are"
-}
-
-func areOrIs(n int) string { return fmt.Sprintf("%d %s", n, isOrAre(n)) }
-
-// poolTooSmall is a catch-up that would take more from a row than it can have.
-func (b *board) poolTooSmall(l lack) *Refusal {
+// beyondPlan is a catch-up that would take more from a row than it can have.
+func (b *board) beyondPlan(l lack) *Refusal {
 	r := b.refusal(OutOfOrder, l.earlier, b.reason(l))
 	r.Hint = "revise the job: its plan has too few"
 	return r
@@ -157,7 +161,7 @@ func (s State) whatIsLeft(kind RefusalKind, question string, run []string, open 
 		}
 		items = append(items, item)
 	}
-	r := &Refusal{Kind: kind, What: fmt.Sprintf("%s %s has left %s", question, runName(run), andList(items))}
+	r := &Refusal{Kind: kind, What: fmt.Sprintf("%s left in %s: %s", question, runName(run), andList(items))}
 	if len(open) == 1 {
 		at := s.firstOpen(run, open[0])
 		r = s.board.refusal(kind, at, r.What)
@@ -176,14 +180,19 @@ func runName(run []string) string {
 	return run[0] + ".." + run[len(run)-1]
 }
 
-// noneLeft is a run that is done for all lots that are meant.
-func (s State) noneLeft(run []string, lots []Lot) *Refusal {
-	if at, ok := s.find(run[0], lots[0]); ok && len(run) == 1 && len(lots) == 1 {
+// noneLeft is a run that is done for all lots, or blocks of them, that are
+// meant.
+func (s State) noneLeft(run []string, shares []lotShare) *Refusal {
+	if at, ok := s.find(run[0], shares[0].lot); ok && len(run) == 1 && len(shares) == 1 {
 		return s.board.tooMany(at, 0)
 	}
 	var names []string
-	for _, lot := range lots {
-		names = append(names, lot.Name)
+	for _, share := range shares {
+		if len(share.blocks) > 0 {
+			names = append(names, share.blocks...)
+		} else {
+			names = append(names, share.lot.Name)
+		}
 	}
 	return &Refusal{Kind: NothingLeft, What: fmt.Sprintf("nothing is left in %s for %s", runName(run), andList(names))}
 }

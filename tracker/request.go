@@ -80,7 +80,7 @@ func (s State) parts(r LogRequest) ([]Part, error) {
 		}
 	}
 	if len(d.parts) == 0 {
-		return nil, s.noneLeft(run, lotsIn(shares))
+		return nil, s.noneLeft(run, shares)
 	}
 	return d.timed(r.Took), nil
 }

@@ -188,12 +188,14 @@ func refuseBuiltOn(target Entry, later []Entry, more bool) *Refusal {
 	return r
 }
 
-// describe is an entry in a few words: "entry 7 (sew-pairs, 12 of tide)".
+// describe is an entry in a few words, by the part that was asked for last:
+// "entry 7 (12 of tide in sew-pairs)".
 func describe(e Entry) string {
-	p := e.Parts[0]
-	text := fmt.Sprintf("entry %d (%s, %d of %s", e.Seq, p.Operation, p.Count, p.Lot.Name)
-	if n := len(e.Parts) - 1; n > 0 {
-		text += fmt.Sprintf(", and %d more", n)
+	more := len(e.Parts) - 1
+	p := e.Parts[more]
+	text := fmt.Sprintf("entry %d (%d of %s in %s", e.Seq, p.Count, p.Lot.Name, p.Operation)
+	if more > 0 {
+		text += fmt.Sprintf(", and %d more %s", more, plural(more, "part"))
 	}
 	return text + ")"
 }

@@ -55,12 +55,8 @@ func plural(n int, unit planner.CountUnit) string {
 
 func quoted(text string) string { return strconv.Quote(text) }
 
-func andList(words []string) string { return list(words, "and") }
-
-func orList(words []string) string { return list(words, "or") }
-
-// list writes words as a sentence does, and cuts a long list short.
-func list(words []string, last string) string {
+// andList writes words as a sentence does, and cuts a long list short.
+func andList(words []string) string {
 	if len(words) > mostListed+1 {
 		return fmt.Sprintf("%s and %d more", strings.Join(words[:mostListed], ", "), len(words)-mostListed)
 	}
@@ -68,5 +64,5 @@ func list(words []string, last string) string {
 		return strings.Join(words, "")
 	}
 	end := len(words) - 1
-	return strings.Join(words[:end], ", ") + " " + last + " " + words[end]
+	return strings.Join(words[:end], ", ") + " and " + words[end]
 }

@@ -1,5 +1,7 @@
 package patchwork
 
+import "slices"
+
 // Best is the way of pressing with the fewest clashes in a block; among those
 // the one with the most nests, then with the fewest changes of direction, then
 // the one listed first (the first choice taken the first way, and so on). The
@@ -54,12 +56,12 @@ func (f factor) at(w Way) int {
 // factors is the whole worth of pressing a block, part by part.
 func (b *Build) factors() []factor {
 	points, changes := b.counts()
-	var table []factor
+	var table factors
 	for _, made := range b.Steps {
 		for _, join := range made.Joins {
 			for _, match := range join.Matches {
 				if !match.Near {
-					table = append(table, match.factor(int64(made.Copies), points+1, changes+1, len(b.Choices)))
+					table.add(match.factor(int64(made.Copies), points+1, changes+1, len(b.Choices)))
 				}
 			}
 		}
@@ -67,10 +69,25 @@ func (b *Build) factors() []factor {
 	for i := 1; i < len(b.Choices); i++ {
 		if b.consecutive(i) {
 			change := worth{main: 1}
-			table = append(table, factor{[]int{i - 1, i}, []worth{{}, change, change, {}}})
+			table.add(factor{[]int{i - 1, i}, []worth{{}, change, change, {}}})
 		}
 	}
 	return table
+}
+
+// factors holds one factor for each scope.
+type factors []factor
+
+func (fs *factors) add(f factor) {
+	for _, g := range *fs {
+		if slices.Equal(f.scope, g.scope) {
+			for place, w := range f.worth {
+				g.worth[place] = g.worth[place].plus(w)
+			}
+			return
+		}
+	}
+	*fs = append(*fs, f)
 }
 
 // counts bounds the match points of a block and the changes of direction.

@@ -63,9 +63,10 @@ func sign(l measure.Length) int8 {
 	}
 }
 
-// beside is a point 1/10 mm to the leaning side.
+// beside is a point a few ticks to the leaning side: a new seam can leave next
+// to nothing between itself and an old one.
 func (p Point) beside(l Lean) Point {
-	step := mm / 10
+	const step = 16
 	return Point{p.X + measure.Length(l.X)*step, p.Y + measure.Length(l.Y)*step}
 }
 

@@ -194,14 +194,27 @@ func (m *maker) countCopies() *Fault {
 		if made.Copies == 0 {
 			return &Fault{Step: made.Step.Name, What: "nothing is made from this step", Hint: "use it in a later step or leave it out"}
 		}
-		if made.Step.Of != "" {
-			steps[m.index[made.Step.Of]].Copies += made.Copies
-		}
-		for _, row := range made.Step.Rows {
-			for _, cell := range row {
-				steps[m.index[cell.Of]].Copies += made.Copies
-			}
+		for _, name := range made.Step.uses() {
+			steps[m.index[name]].Copies += made.Copies
 		}
 	}
 	return nil
+}
+
+// uses lists the steps that a step takes its units or pieces from, each as
+// often as it is taken.
+func (s Step) uses() []string {
+	switch {
+	case s.Do == Cut:
+		return nil
+	case s.Do != Sew || s.Whole:
+		return []string{s.Of}
+	}
+	var names []string
+	for _, row := range s.Rows {
+		for _, cell := range row {
+			names = append(names, cell.Of)
+		}
+	}
+	return names
 }

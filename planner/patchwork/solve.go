@@ -43,7 +43,7 @@ func newProblem(table []factor, way Way, upTo, choices int) problem {
 func (f factor) given(choice int, second bool) factor {
 	j := slices.Index(f.scope, choice)
 	less := factor{
-		scope: slices.Delete(slices.Clone(f.scope), j, j+1),
+		scope: without(f.scope, choice),
 		worth: make([]worth, len(f.worth)/2),
 	}
 	low := 1<<j - 1
@@ -67,55 +67,73 @@ func (p problem) solve(limit int) (worth, Way) {
 		}
 		return sum, slices.Clone(p.answer)
 	}
-	choice, scope := p.easiest()
+	choice := p.easiest()
+	rest, bucket := p.without(choice)
+	scope := scopeOf(bucket, choice)
 	if len(scope) > limit {
 		return p.branch(limit)
 	}
-	rest, bucket := p.without(choice)
-	best := factor{scope, make([]worth, 1<<len(scope))}
-	second := make([]bool, len(best.worth))
-	sums := [2][]worth{make([]worth, len(best.worth)), make([]worth, len(best.worth))}
+	// The choice itself is the highest bit of the joint table.
+	joint := make([]worth, 2<<len(scope))
+	with := append(scope[:len(scope):len(scope)], choice)
 	for _, f := range bucket {
-		for side, sum := range sums {
-			f.given(choice, side == 1).addTo(sum, scope)
-		}
+		f.addTo(joint, with)
 	}
-	for place := range best.worth {
-		second[place] = sums[1][place].less(sums[0][place])
-		best.worth[place] = sums[0][place]
-		if second[place] {
-			best.worth[place] = sums[1][place]
+	first, second := joint[:len(joint)/2], joint[len(joint)/2:]
+	best := factor{scope, make([]worth, len(first))}
+	for place := range first {
+		best.worth[place] = first[place]
+		if second[place].less(first[place]) {
+			best.worth[place] = second[place]
 		}
 	}
 	rest.factors = append(rest.factors, best)
 	sum, way := rest.solve(limit)
-	way[choice] = second[best.at(way)]
+	place := best.at(way)
+	way[choice] = second[place].less(first[place])
 	return sum, way
 }
 
-// easiest is the open choice with the fewest neighbours, and these.
-func (p problem) easiest() (int, []int) {
-	best, fewest := 0, []int(nil)
-	for i, choice := range p.open {
-		var scope []int
+// easiest is the open choice with the fewest neighbours, the first of equals.
+func (p problem) easiest() int {
+	best, fewest := p.open[0], len(p.answer)+1
+	counted := make([]int, len(p.answer)) // for which choice, plus one
+	for _, choice := range p.open {
+		neighbours := 0
 		for _, f := range p.factors {
-			if slices.Contains(f.scope, choice) {
-				scope = union(scope, f.scope)
+			if !slices.Contains(f.scope, choice) {
+				continue
+			}
+			for _, c := range f.scope {
+				if counted[c] != choice+1 {
+					counted[c] = choice + 1
+					neighbours++
+				}
 			}
 		}
-		if i == 0 || len(scope) < len(fewest) {
-			best, fewest = choice, scope
+		if neighbours < fewest {
+			best, fewest = choice, neighbours
 		}
 	}
-	if j, ok := slices.BinarySearch(fewest, best); ok {
-		fewest = slices.Delete(fewest, j, j+1)
+	return best
+}
+
+// scopeOf is what factors depend on beside a choice that is in all of them.
+func scopeOf(bucket []factor, choice int) []int {
+	var scope []int
+	for _, f := range bucket {
+		scope = union(scope, f.scope)
 	}
-	return best, fewest
+	return without(scope, choice)
 }
 
 // without is the problem less one choice, and the factors that depend on it.
 func (p problem) without(choice int) (problem, []factor) {
-	rest := problem{open: without(p.open, choice), answer: p.answer}
+	rest := problem{
+		factors: make([]factor, 0, len(p.factors)+1),
+		open:    without(p.open, choice),
+		answer:  p.answer,
+	}
 	var bucket []factor
 	for _, f := range p.factors {
 		if slices.Contains(f.scope, choice) {
@@ -128,9 +146,13 @@ func (p problem) without(choice int) (problem, []factor) {
 }
 
 func without(list []int, choice int) []int {
-	rest := slices.Clone(list)
-	j := slices.Index(rest, choice)
-	return slices.Delete(rest, j, j+1)
+	rest := make([]int, 0, len(list))
+	for _, c := range list {
+		if c != choice {
+			rest = append(rest, c)
+		}
+	}
+	return rest
 }
 
 // addTo adds the factor to a table over a scope that holds its own.

@@ -16,7 +16,7 @@ const slack = 1e-6
 // Calendar says how many minutes the maker works on every date. It is made by
 // NewCalendar and never changes.
 type Calendar struct {
-	weeks []week      // ascending; the first also holds for all days before it
+	weeks []week      // ascending, of those from one day the last holds; the first also holds for all days before
 	days  []singleDay // ascending
 }
 

@@ -3,9 +3,8 @@ package forecast
 // step is how near the chance is brought to its true value.
 const step = 1e-5
 
-// hardly is the confidence below which nothing is told apart from no chance,
-// and 1 − hardly that beyond which nothing is told apart from certainty.
-const hardly = 1e-9
+// sure is the confidence from which on nothing is told apart from certainty.
+const sure = 1 - 1e-9
 
 // chance is the greatest confidence at which job i ends by its due date. Given
 // the days at the three levels, it lies between the last level that is on time
@@ -21,11 +20,8 @@ func (q *queue) chance(i int, ends [3]day) float64 {
 		early = p
 	}
 	onTime := func(p float64) bool { return q.dayOf(q.workOff(p, i+1)[i]) <= due }
-	switch {
-	case late == 1 && (q.jobs[i].Done || onTime(1-hardly)):
+	if late == 1 && onTime(sure) {
 		return 1
-	case early == 0 && (q.jobs[i].Done || !onTime(hardly)):
-		return 0
 	}
 	for late-early > step {
 		middle := (early + late) / 2

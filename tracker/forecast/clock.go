@@ -21,11 +21,8 @@ func (c Calendar) clock(today planner.Date, used planner.Minutes) clock {
 	return clock{calendar: c, today: d, gone: c.until(d) + spent}
 }
 
-// start is how many working minutes there are before a day begins.
+// start is how many working minutes there are before a day after today begins.
 func (c clock) start(d day) float64 {
-	if d <= c.today {
-		return 0
-	}
 	return c.calendar.until(d) - c.gone
 }
 

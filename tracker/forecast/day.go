@@ -17,7 +17,7 @@ const never day = math.MaxInt
 func dayOf(d planner.Date) day {
 	const secondsADay = 24 * 60 * 60
 	midnight := time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Unix()
-	return day(math.Floor(float64(midnight) / secondsADay))
+	return day(midnight / secondsADay)
 }
 
 // date is the calendar date of a day; none for never.

@@ -27,7 +27,8 @@
 // M is what this maker's pace is to the table's, common to everything. It is a
 // lognormal of mean 1, so that the mean of T stays the table's, and spread
 // ln 3 / (2 · 1.645) = 0.334: published times for one and the same quilt-top
-// race differ by a factor of three between makers (35 to 105 minutes), read
+// race differ by a factor of three between makers (35 to 105 minutes in
+// quilters' own accounts of 2011 and 2012), read
 // here as the distance from the 5 to the 95 % quantile. T is lognormal with
 // sigma_T² = sigma_M² + sigma_S².
 //
@@ -45,5 +46,7 @@
 // is booked into the first free minutes of the calendar, job by job. Without
 // waits more work never gives an earlier date, nor more hours a later one.
 // Behind a job that waits both can happen, as on the bench: with longer hours
-// the other quilt comes back sooner and takes its turn sooner.
+// the other quilt comes back sooner and takes its turn sooner. For the same
+// reason a higher confidence could mean an earlier day there; the later day is
+// then kept.
 package forecast

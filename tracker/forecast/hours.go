@@ -75,20 +75,17 @@ func lastingChanges(hours []tracker.Event) []change {
 	return lasting
 }
 
-// weeksOf are the working weeks that changes, by date, make of the usual one.
+// weeksOf are the working weeks that changes, by date, make of the usual one:
+// one more per change, so that of those from one date the last is complete.
 func weeksOf(changes []change) []week {
 	weeks := []week{{minutes: usualWeek}}
 	if len(changes) > 0 {
 		weeks[0].from = changes[0].from
 	}
 	for _, c := range changes {
-		last := weeks[len(weeks)-1]
-		// The usual week stays as it is for the time before the first change.
-		if len(weeks) == 1 || c.from > last.from {
-			last.from = c.from
-			weeks = append(weeks, last)
-		}
-		weeks[len(weeks)-1].minutes[c.weekday] = c.minutes
+		next := week{from: c.from, minutes: weeks[len(weeks)-1].minutes}
+		next.minutes[c.weekday] = c.minutes
+		weeks = append(weeks, next)
 	}
 	sumUp(weeks)
 	return weeks

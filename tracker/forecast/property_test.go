@@ -161,7 +161,7 @@ func TestTheDateAtTheChanceIsOnTime(t *testing.T) {
 			if by := q.dayOf(q.workOff(*a.Chance, i+1)[i]); by > dayOf(a.Due) {
 				t.Fatalf("late at its own chance: %+v, by %v", a, by.date())
 			}
-			if by := q.dayOf(q.workOff(min(*a.Chance+2*step, 1-hardly), i+1)[i]); by <= dayOf(a.Due) {
+			if by := q.dayOf(q.workOff(min(*a.Chance+2*step, sure), i+1)[i]); by <= dayOf(a.Due) {
 				t.Fatalf("on time at more than its chance: %+v, by %v", a, by.date())
 			}
 		}

@@ -151,3 +151,13 @@ func TestQuantilesCoverWhatTheySay(t *testing.T) {
 		assert.InDelta(t, p, float64(below)/outcomes, 0.01)
 	}
 }
+
+// A spread that no table has is read as the widest, so that more work keeps
+// taking longer; less than none is none.
+func TestSpreadsAreKeptWithinReason(t *testing.T) {
+	for given, want := range map[float64]float64{-1: 0, 0: 0, 1.2: 1.2, 1.4: 1.4, 3: 1.4, 1000: 1.4} {
+		var l load
+		l.add("sew", 60, given)
+		assert.InDelta(t, want, l.made(0).sigma, 1e-12)
+	}
+}

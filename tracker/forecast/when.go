@@ -62,21 +62,30 @@ func when(maker float64, today planner.Date, workedToday planner.Minutes, cal Ca
 // answer words what the days at the three levels say of job i.
 func (q *queue) answer(i int, ends [3]day) Answer {
 	job := q.jobs[i]
-	a := Answer{Job: job.Job, Due: job.Due}
 	if job.Done {
-		end := dayOrNever(job.DoneOn)
-		ends = [3]day{end, end, end}
-	} else {
-		// In the gap that a waiting job leaves, a higher level can end sooner:
-		// the other quilt comes back later there. The later day stands.
-		ends[1] = max(ends[0], ends[1])
-		ends[2] = max(ends[1], ends[2])
-		a.Minutes = quantiles(job.own)
-		a.Reason = q.reason(ends)
+		return job.realDate()
 	}
+	// In the gap that a waiting job leaves, a higher level can end sooner: the
+	// other quilt comes back later there. The later day stands.
+	ends[1] = max(ends[0], ends[1])
+	ends[2] = max(ends[1], ends[2])
+	a := Answer{Job: job.Job, Due: job.Due, Minutes: quantiles(job.own), Reason: q.reason(ends)}
 	a.P50, a.P80, a.P95 = ends[0].date(), ends[1].date(), ends[2].date()
 	if !job.Due.IsZero() {
 		chance := q.chance(i, ends)
+		a.Chance = &chance
+	}
+	return a
+}
+
+// realDate is the answer for a job that is done.
+func (w Work) realDate() Answer {
+	a := Answer{Job: w.Job, Due: w.Due, P50: w.DoneOn, P80: w.DoneOn, P95: w.DoneOn}
+	if !w.Due.IsZero() {
+		chance := 0.0
+		if earlier(w.DoneOn, w.Due) <= 0 {
+			chance = 1
+		}
 		a.Chance = &chance
 	}
 	return a

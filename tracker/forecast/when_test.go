@@ -150,3 +150,30 @@ func TestExactWorkIsOnTimeOrNot(t *testing.T) {
 		assert.Equal(t, want, *a.Chance, due)
 	}
 }
+
+// A slow presser is slow in every job: the second job's dates come from one
+// factor for both. Independent factors would give 1704 minutes instead of 2009.
+func TestOneKeyIsSlowInEveryJob(t *testing.T) {
+	answers := when(0, start, 0, everyDay(1), []Work{
+		{Job: "dune", Tasks: []Task{spread("press", 500, 0.5)}},
+		{Job: "tide", Tasks: []Task{spread("press", 500, 0.5)}}})
+	want := 1000 * math.Exp(1.644854*0.5-0.125)
+	assert.InDelta(t, 2008.6, want, 0.1)
+	assert.Equal(t, int(math.Ceil(want))-1, start.DaysUntil(answers[1].P95))
+}
+
+// Far out in the tail the two-moment match of a sum can fall below that of its
+// first part. Nobody ends before those ahead, nor loses time by it.
+func TestTheTailKeepsTheQueueInOrder(t *testing.T) {
+	q := queue{clock: everyDay(60).clock(start, 0), jobs: bookings(0, []Work{
+		{Job: "a", Tasks: []Task{spread("quilt", 100, 1.2)}},
+		{Job: "b", Tasks: []Task{exact("sew", 20)}},
+		{Job: "c", Tasks: []Task{spread("quilt", 6, 1.2)}}})}
+	z := standardNormal(0.999999)
+	first := q.jobs[0].stretches[0].through.at(z)
+	require.Less(t, q.jobs[1].stretches[0].through.at(z), first, "or there is nothing to test")
+	require.Greater(t, q.jobs[2].stretches[0].through.at(z), q.jobs[1].stretches[0].through.at(z))
+	for i, m := range q.workOff(0.999999, 3) {
+		assert.Equal(t, first, m.minutes, i)
+	}
+}

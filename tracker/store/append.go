@@ -36,7 +36,7 @@ func (s *Store) Append(job string, decide func(events []tracker.Event) (tracker.
 		return ev, false, s.broken
 	}
 	var tx *bbolt.Tx
-	err = guard(s.path, func() (err error) {
+	err = s.guarded(func() (err error) {
 		tx, err = s.db.Begin(true)
 		return err
 	})
@@ -73,7 +73,7 @@ func (s *Store) history(tx *bbolt.Tx, job string) ([]tracker.Event, error) {
 		return events, nil
 	}
 	var events []tracker.Event
-	err := guard(s.path, func() (err error) {
+	err := s.guarded(func() (err error) {
 		events, err = s.read(tx, job)
 		return err
 	})
@@ -86,7 +86,7 @@ func (s *Store) history(tx *bbolt.Tx, job string) ([]tracker.Event, error) {
 // commit writes the event, and the notes that were given since, in one
 // transaction.
 func (s *Store) commit(tx *bbolt.Tx, job string, seq uint64, data []byte) error {
-	err := guard(s.path, func() error {
+	err := s.guarded(func() error {
 		bucket, err := makeEventsOf(tx, job)
 		if err != nil {
 			return err
@@ -110,7 +110,7 @@ func (s *Store) confirm(ev tracker.Event, last int) error {
 	if ev.Seq > uint64(last) {
 		return fmt.Errorf("entry %d was to be repeated, but there are only %d", ev.Seq, last)
 	}
-	if err := guard(s.path, s.db.Sync); err != nil {
+	if err := s.guarded(s.db.Sync); err != nil {
 		return blame(s.path, "the disk did not confirm the entry", err)
 	}
 	return nil
@@ -118,8 +118,9 @@ func (s *Store) confirm(ev tracker.Event, last int) error {
 
 // rollBack ends a transaction that was not committed.
 func (s *Store) rollBack(tx *bbolt.Tx) {
-	// The one error that there is says that it was committed.
-	_ = guard(s.path, tx.Rollback)
+	// An error says that it was committed, or that bbolt stumbled: both are
+	// known by now.
+	_ = s.guarded(tx.Rollback)
 }
 
 // encode gives an event's stored form, and the event as that form reads. What

@@ -18,10 +18,29 @@ func guard(path string, work func() error) (err error) {
 	defer debug.SetPanicOnFault(debug.SetPanicOnFault(true))
 	defer func() {
 		if p := recover(); p != nil {
-			err = &DamagedError{Path: path, Fault: noSense, Err: fmt.Errorf("%v", p)}
+			err = &DamagedError{Path: path, Fault: noSense, Err: &stumble{p}}
 		}
 	}()
 	return work()
+}
+
+// stumble is a panic of bbolt's. After one it may still hold its own locks, and
+// whatever is asked of it next may wait for them for ever.
+type stumble struct{ cause any }
+
+func (s *stumble) Error() string { return fmt.Sprint(s.cause) }
+
+// guarded is guard for an open log. After a stumble nothing runs any more.
+func (s *Store) guarded(work func() error) error {
+	if s.stumbled != nil {
+		return s.stumbled
+	}
+	err := guard(s.path, work)
+	var stumble *stumble
+	if errors.As(err, &stumble) {
+		s.stumbled = err
+	}
+	return err
 }
 
 // blame words an error of work on the file: what, where the system complained,

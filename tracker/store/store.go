@@ -22,8 +22,10 @@ type Store struct {
 	known map[string][]tracker.Event
 	notes []string // to be written with the next entry
 	// broken is why a commit failed. What the disk then holds is uncertain, so
-	// that nothing more is written through this Store.
-	broken error
+	// that nothing more is written through this Store. stumbled is set when
+	// bbolt panicked; then nothing is read either.
+	broken   error
+	stumbled error
 }
 
 // OpenForReading opens the log at path. Many readers may have it open at once,
@@ -56,13 +58,10 @@ func (s *Store) Close() error {
 		return nil
 	}
 	s.closed = true
-	var damaged *DamagedError
-	if errors.As(s.broken, &damaged) {
-		// After a panic in the middle of a commit bbolt may still hold its own
-		// locks, and its Close would wait for them for ever.
+	if s.stumbled != nil {
 		return release(s.file)
 	}
-	return guard(s.path, s.db.Close)
+	return s.guarded(s.db.Close)
 }
 
 // view runs read in a read transaction. Without a file there is nothing to
@@ -74,5 +73,5 @@ func (s *Store) view(read func(*bbolt.Tx) error) error {
 	if s.db == nil {
 		return nil
 	}
-	return guard(s.path, func() error { return s.db.View(read) })
+	return s.guarded(func() error { return s.db.View(read) })
 }

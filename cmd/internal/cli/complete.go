@@ -52,9 +52,9 @@ func (e *Env) completeLog(cmd *cobra.Command, args []string, typed string) (comp
 	case 0:
 		return e.completeJob(cmd, args, typed)
 	case 1:
-		return fitting(operations(e.glanceJob(cmd.Context(), args), typed), typed), noFiles
+		return fitting(operations(e.glanceJob(cmd.Context(), args).Ledger, typed), typed), noFiles
 	}
-	return fitting(append([]string{"all"}, perColourway(e.glanceJob(cmd.Context(), args))...), typed),
+	return fitting(append([]string{"all"}, perColourway(e.glanceJob(cmd.Context(), args).Ledger)...), typed),
 		noFiles | cobra.ShellCompDirectiveNoSpace
 }
 
@@ -78,8 +78,19 @@ func completeFlags(root *cobra.Command, env *Env) {
 // completeNames offers names that a job has, for an option of log.
 func (e *Env) completeNames(of func(tracker.Ledger) []string) cobra.CompletionFunc {
 	return func(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
-		return fitting(of(e.glanceJob(cmd.Context(), args)), typed), noFiles
+		return fitting(of(e.glanceJob(cmd.Context(), args).Ledger), typed), noFiles
 	}
+}
+
+// completeEntry offers the entries of a job that stand, newest first.
+func (e *Env) completeEntry(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
+	var ids []string
+	for _, entry := range slices.Backward(e.glanceJob(cmd.Context(), args).Entries) {
+		if entry.Standing() {
+			ids = append(ids, entry.ID)
+		}
+	}
+	return fitting(ids, typed), noFiles | cobra.ShellCompDirectiveKeepOrder
 }
 
 // glance looks into the log, if that can be done at once.
@@ -96,22 +107,20 @@ func (e *Env) glance(ctx context.Context, at func(*store.Store)) {
 	at(opened)
 }
 
-// glanceJob is the ledger of the job that the first argument names, empty where
-// that cannot be had at once.
-func (e *Env) glanceJob(ctx context.Context, args []string) (ledger tracker.Ledger) {
+// glanceJob is the job that the first argument names, empty where that cannot
+// be had at once.
+func (e *Env) glanceJob(ctx context.Context, args []string) (state tracker.State) {
 	if len(args) == 0 {
-		return ledger
+		return state
 	}
 	e.glance(ctx, func(opened *store.Store) {
 		id, err := bookedID(opened, args[0])
 		if err != nil {
 			return
 		}
-		if state, err := stateOf(opened, id); err == nil {
-			ledger = state.Ledger
-		}
+		state, _ = stateOf(opened, id)
 	})
-	return ledger
+	return state
 }
 
 // fitting is the names that begin with what was typed. A name that is not one

@@ -27,7 +27,7 @@ func excerpt(data []byte, at planner.Position, width int) string {
 		before, after = fitRound(before, after, width-len(margin))
 	}
 	gutter := strings.Repeat(" ", len(margin)-2) + "| "
-	return margin + strings.TrimRight(before+after, " ") + "\n" +
+	return strings.TrimRight(margin+before+after, " ") + "\n" +
 		gutter + strings.Repeat(" ", displaywidth.String(before)) + "^"
 }
 

@@ -25,17 +25,21 @@ Where more than one lot has work left, say which with --colourway or --lot.
 Counts go to the lowest blocks with room; --block names others. An entry that is
 more than remains, or that a block is not ready for, is refused.`
 
-const logExample = `  # 12 pairs of the colourway tide chain-sewn, 35 minutes with setting up:
-  quiltrun log estuary-lap sew-pairs 12 --colourway tide --took 35m
+const logExample = `  # the seam test, twelve minutes with setting up:
+  quiltrun log estuary-lap seam-test 1 --took 12m
 
-  # all blocks of two colourways squared up:
-  quiltrun log estuary-lap square-up tide=8 dune=8 --took 1h20m
+  # stacks for all blocks of tide, and the cutting before them, not timed:
+  quiltrun log estuary-lap kit all --colourway tide --catch-up
 
-  # the test block, sewn and pressed:
-  quiltrun log estuary-lap sew-pairs..press-pairs 1 blocks --block tide-01
+  # ten pairs chain-sewn, then those of four blocks pressed:
+  quiltrun log estuary-lap sew-pairs 10 --colourway tide --took 35m
+  quiltrun log estuary-lap press-pairs 4 blocks --colourway tide --took 20m
 
-  # work that was done but never logged, up to the squared blocks:
-  quiltrun log estuary-lap square-up all --colourway kelp --catch-up`
+  # the test block alone, through several operations:
+  quiltrun log estuary-lap sew-units..press-units 1 block --block tide-01
+
+  # two colourways in one entry:
+  quiltrun log estuary-lap kit dune=5 wrack=2 --catch-up --reason 'Sunday'`
 
 // longestWork bounds --took. An entry is a sitting or a few, not a year.
 const longestWork planner.Minutes = 1000 * 60

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"errors"
 
 	"github.com/spf13/cobra"
 
@@ -66,7 +67,11 @@ func (e *Env) planOf(ctx context.Context, name string) (planner.Plan, error) {
 // ledger's numbers.
 func (e *Env) planBooked(ctx context.Context, typed string) (planner.Plan, error) {
 	id, state, err := e.bookedState(ctx, typed)
-	if err != nil {
+	var refusal *tracker.Refusal
+	switch {
+	case errors.As(err, &refusal):
+		return planner.Plan{}, refused(refusal).hint("a job file has a / in its name or ends in .yaml: ./%s", typed)
+	case err != nil:
 		return planner.Plan{}, err
 	}
 	file := jobFile{"the booked file of " + id, []byte(state.File)}

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"fmt"
 	"reflect"
 
 	"github.com/spf13/cobra"
@@ -51,9 +52,13 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 	if err != nil {
 		return err
 	}
-	r := revision{file: file, job: job, event: event}
+	r := revising{file: file, job: job, event: event}
 	made, err := env.reviseJob(ctx, &r)
 	if err != nil {
+		return err
+	}
+	if made.repeated && made.event.ID != event.ID && !env.given.json {
+		_, err := fmt.Fprintf(env.Out, "%s: nothing to revise, the file is the one of entry %d\n", job.ID, made.event.Seq)
 		return err
 	}
 	changed := changes(*r.newest.Ledger, made.after)
@@ -63,8 +68,8 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 	return render.Revised(env.Out, made.event, made.repeated, changed, env.look())
 }
 
-// revision is a job file on its way to become a booked job's new plan.
-type revision struct {
+// revising is a job file on its way to become a booked job's new plan.
+type revising struct {
 	file   jobFile
 	job    planner.Job
 	event  tracker.Event
@@ -73,7 +78,7 @@ type revision struct {
 
 // reviseJob finds the job by its whole id: a file that says so little as its
 // beginning is another job's.
-func (e *Env) reviseJob(ctx context.Context, r *revision) (entry, error) {
+func (e *Env) reviseJob(ctx context.Context, r *revising) (entry, error) {
 	opened, err := e.writing(ctx)
 	if err != nil {
 		return entry{}, err
@@ -104,7 +109,7 @@ func notBooked(opened *store.Store, id, file string) error {
 
 // decide makes the event that revises a job. A file that changes nothing is
 // the newest booking or revision again.
-func (r *revision) decide(state tracker.State) (tracker.Event, error) {
+func (r *revising) decide(state tracker.State) (tracker.Event, error) {
 	if stored, ok := state.Repeated(r.event.ID); ok {
 		return stored, sameEntry(stored, tracker.Event{Kind: tracker.Revised, File: string(r.file.data)})
 	}

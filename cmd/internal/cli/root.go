@@ -23,7 +23,7 @@ Exit codes:
 
 const rootExample = `  quiltrun plan examples/estuary-lap.yaml
   quiltrun book examples/estuary-lap.yaml
-  quiltrun log estuary-lap sew-pairs 12 --colourway tide --took 35m
+  quiltrun log estuary-lap seam-test 1 --took 12m
   quiltrun left estuary-lap
   quiltrun when`
 
@@ -65,6 +65,7 @@ func newRoot(env *Env) *cobra.Command {
 	root.SetErr(env.Err)
 	root.SetFlagErrorFunc(flagFault)
 	root.CompletionOptions.DisableDefaultCmd = true
+	root.SuggestionsMinimumDistance = likely
 	addCommands(root, env)
 	return root
 }
@@ -80,6 +81,10 @@ func addCommands(root *cobra.Command, env *Env) {
 	root.SetHelpCommand(newHelp())
 	completeFlags(root, env)
 }
+
+// likely is how many letters apart a mistyped word and the one that was meant
+// may be.
+const likely = 2
 
 func unknownCommand(root *cobra.Command, name string) error {
 	f := wrong("there is no command %q", name)

@@ -15,7 +15,9 @@ const undoLong = `undo takes back the newest entry of JOB that still stands, or 
 An entry that later work rests on is refused, and the later ones are named.`
 
 const undoExample = `  quiltrun undo estuary-lap
-  quiltrun undo estuary-lap --entry 1f0c9d9e-6a52-4f7c-9d3e-0b8f4c1f2a77`
+
+  # an entry by its own id, which log showed:
+  quiltrun undo estuary-lap --entry monday-pairs`
 
 type undoOptions struct{ job, entry, id string }
 

@@ -10,16 +10,15 @@ import (
 	"github.com/olekukonko/tablewriter/tw"
 )
 
-// This file alone knows tablewriter, which sets out tables: it aligns cells and
-// draws the rule under the header. Fitting to the page is done before, since
-// numbers must not be cut, and what is written here goes in ready wrapped.
+// This file alone knows tablewriter, which sets out whole tables: it aligns
+// cells and draws the rule under the header. Fitting to the page is done
+// before, since numbers must not be cut, and cells come here ready wrapped.
 
 // The gap between two columns.
 const gapWidth = 2
 
-// set draws rows of cells that fit under their columns, and returns the lines
-// of the header and of each row.
-func (g *grid) set(look Look, cells [][][]string) (head []string, body [][]string, err error) {
+// set draws rows of cells that fit under their columns, and returns the lines.
+func (g *grid) set(look Look, cells [][][]string) ([]string, error) {
 	mask := newMask()
 	var out strings.Builder
 	table := tablewriter.NewTable(&out, g.options(look)...)
@@ -32,21 +31,13 @@ func (g *grid) set(look Look, cells [][][]string) (head []string, body [][]strin
 			joined[i] = strings.Join(lines, "\n")
 		}
 		if err := table.Append(mask.cells(joined)); err != nil {
-			return nil, nil, fmt.Errorf("setting a table: %w", err)
+			return nil, fmt.Errorf("setting a table: %w", err)
 		}
 	}
 	if err := table.Render(); err != nil {
-		return nil, nil, fmt.Errorf("setting a table: %w", err)
+		return nil, fmt.Errorf("setting a table: %w", err)
 	}
-	lines := strings.Split(strings.TrimSuffix(mask.restored(out.String()), "\n"), "\n")
-	if g.titled() {
-		head, lines = lines[:2], lines[2:]
-	}
-	for _, row := range cells {
-		n := tallest(row)
-		body, lines = append(body, lines[:n]), lines[n:]
-	}
-	return head, body, nil
+	return strings.Split(strings.TrimSuffix(mask.restored(out.String()), "\n"), "\n"), nil
 }
 
 // options are the house style: no borders, a light rule under the header, two

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"slices"
-	"strings"
 
 	"quiltrun/planner"
 	"quiltrun/tracker"
@@ -20,14 +19,12 @@ func Left(w io.Writer, states []tracker.State, look Look) error {
 		if i > 0 {
 			p.gap()
 		}
-		if err := p.left(s); err != nil {
-			return err
-		}
+		p.left(s)
 	}
 	return p.writeTo(w)
 }
 
-func (p *page) left(s tracker.State) error {
+func (p *page) left(s tracker.State) {
 	l := s.Ledger
 	p.prose(strong, 0, "", l.Title)
 	p.rule()
@@ -41,11 +38,11 @@ func (p *page) left(s tracker.State) error {
 	left := remainingMinutes(s)
 	if left == 0 {
 		p.fact("Left", factAt, "nothing")
-		return nil
+		return
 	}
 	p.fact("Left", factAt, about(left)+" of work, by the table of starting times")
 	p.gap()
-	return p.leftTable(s)
+	p.leftTable(s)
 }
 
 // remainingMinutes is the expected time of all that is left of a job.
@@ -57,57 +54,103 @@ func remainingMinutes(s tracker.State) planner.Minutes {
 	return sum
 }
 
-// leftTable has a row for each operation with work left, lot by lot. Where very
-// many fabrics wait, they share a row and are listed under it.
-func (p *page) leftTable(s tracker.State) error {
-	g := &grid{columns: []column{
-		{title: "Lot", flexible: true}, {title: "No", right: true}, {title: "Operation", flexible: true},
-		{title: "Made", right: true}, {title: "Left", right: true},
-	}}
-	notes := map[int][]string{}
+// leftPart is lots that have the same work left, and what is said above and
+// below their rows.
+type leftPart struct {
+	title string
+	rows  []tracker.Row
+	below []string
+}
+
+// leftTable has a row for each operation with work left, lot by lot. Lots with
+// the same work left share their rows, and very many fabrics share one row an
+// operation and are listed under it.
+func (p *page) leftTable(s tracker.State) {
 	lots := lotsWithWork(s)
+	var parts []leftPart
 	if fabrics := ofKind(lots, planner.FabricLot); len(fabrics) > mostRows {
-		for _, group := range byNumber(fabrics) {
-			g.add(crowdCells(group)...)
-			notes[len(g.rows)-1] = leftEach(group)
-		}
+		parts = crowded(fabrics)
 		lots = lots[len(fabrics):]
 	}
-	for _, lot := range lots {
-		for i, r := range lot.rows {
-			name := ""
-			if i == 0 {
-				name = lotHeading(s, lot.Lot)
-			}
-			g.add(name, fmt.Sprint(r.Number), r.Name, fmt.Sprintf("%d of %d", r.Done, r.Count), counted(r.Left(), string(r.CountedIn)))
-		}
+	for _, group := range grouped(len(lots), func(i int) string { return sameWork(s, lots[i]) }) {
+		names := picked(group, func(i int) string { return lots[i].Name })
+		parts = append(parts, leftPart{title: lotHeading(s, names, lots[group[0]].Lot), rows: lots[group[0]].rows})
 	}
-	fits, err := p.table(0, g, func(row int) { p.flow(2, notes[row]) })
-	if err != nil || fits {
-		return err
-	}
-	p.leftList(g, notes)
-	return nil
+	p.leftParts(parts)
 }
 
-// leftList is the same on a page too narrow for the table.
-func (p *page) leftList(g *grid, notes map[int][]string) {
+func (p *page) leftParts(parts []leftPart) {
+	g := &grid{columns: []column{
+		{title: "No", right: true}, {title: "Operation", flexible: true}, {title: "Made", right: true}, {title: "Left"},
+	}}
+	above, below := map[int]string{}, map[int][]string{}
+	for _, part := range parts {
+		above[len(g.rows)] = part.title
+		for _, r := range part.rows {
+			g.add(fmt.Sprint(r.Number), r.Name, fmt.Sprintf("%d of %d", r.Done, r.Count), counted(r.Left(), string(r.CountedIn)))
+		}
+		below[len(g.rows)-1] = part.below
+	}
+	before := func(row int) {
+		if above[row] != "" {
+			p.para(0, above[row])
+		}
+	}
+	after := func(row int) { p.flow(leftNotes, below[row]) }
+	if p.columns(2, g, before, after) {
+		return
+	}
 	for i, row := range g.rows {
-		if row[0] != "" {
-			p.para(0, row[0])
-		}
-		p.hang(0, fmt.Sprintf("%5s  ", row[1]), fmt.Sprintf("%s: %s, %s left", row[2], row[3], row[4]))
-		p.flow(7, notes[i])
+		before(i)
+		p.hang(2, fmt.Sprintf("%4s  ", row[0]), fmt.Sprintf("%s: %s, %s left", row[1], row[2], row[3]))
+		after(i)
 	}
 }
 
-// lotHeading names a lot; of a colourway and a quilt it says how many blocks
-// are made.
-func lotHeading(s tracker.State, lot tracker.Lot) string {
-	if lot.Kind == planner.FabricLot {
-		return lot.Name
+// leftNotes is where names stand under the rows.
+const leftNotes = 8
+
+// sameWork is equal for lots of one kind with the same rows and blocks left.
+func sameWork(s tracker.State, l lotRows) string {
+	text := fmt.Sprint(l.Kind, s.FinishedBlocks(l.Lot), s.Blocks(l.Lot))
+	for _, r := range l.rows {
+		text += fmt.Sprint(" ", r.Key, r.Done, r.Count)
 	}
-	return fmt.Sprintf("%s (%d of %s made)", lot.Name, s.FinishedBlocks(lot), counted(s.Blocks(lot), "block"))
+	return text
+}
+
+// lotHeading names lots; of colourways and quilts it says how many blocks are
+// made.
+func lotHeading(s tracker.State, names []string, first tracker.Lot) string {
+	title, each := enumerate(names), ""
+	if len(names) > 1 {
+		each = " each"
+	}
+	if first.Kind == planner.FabricLot {
+		if each != "" {
+			title += ": each"
+		}
+		return title
+	}
+	return fmt.Sprintf("%s: %d of %s made%s", title, s.FinishedBlocks(first), counted(s.Blocks(first), "block"), each)
+}
+
+// crowded sums very many lots up by operation.
+func crowded(lots []lotRows) []leftPart {
+	var parts []leftPart
+	for _, rows := range byNumber(lots) {
+		sum := rows[0]
+		sum.Done, sum.Count = 0, 0
+		names := make([]string, len(rows))
+		for i, r := range rows {
+			sum.Done, sum.Count = sum.Done+r.Done, sum.Count+r.Count
+			names[i] = fmt.Sprintf("%s %d", r.Lot.Name, r.Left())
+		}
+		parts = append(parts, leftPart{
+			title: fmt.Sprintf("%s, left of each", counted(len(rows), string(sum.Lot.Kind))), rows: []tracker.Row{sum}, below: names,
+		})
+	}
+	return parts
 }
 
 // lotRows is a lot with its rows of the route.
@@ -175,25 +218,6 @@ func byNumber(lots []lotRows) [][]tracker.Row {
 			one[i] = rows[at]
 		}
 		out = append(out, one)
-	}
-	return out
-}
-
-// crowdCells sums up one operation of many lots.
-func crowdCells(rows []tracker.Row) []string {
-	done, count := 0, 0
-	for _, r := range rows {
-		done, count = done+r.Done, count+r.Count
-	}
-	first := rows[0]
-	return []string{counted(len(rows), string(first.Lot.Kind)), fmt.Sprint(first.Number), first.Name,
-		fmt.Sprintf("%d of %d", done, count), counted(count-done, string(first.CountedIn))}
-}
-
-func leftEach(rows []tracker.Row) []string {
-	out := make([]string, len(rows))
-	for i, r := range rows {
-		out[i] = strings.TrimSpace(fmt.Sprintf("%s %d", r.Lot.Name, r.Left()))
 	}
 	return out
 }

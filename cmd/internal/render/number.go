@@ -57,7 +57,8 @@ func decimal(x float64, places int) number {
 	whole, part, _ := strings.Cut(digits, ".")
 	if len(part) > places {
 		up := part[places] >= '5'
-		if whole, part = whole, part[:places]; up {
+		part = part[:places]
+		if up {
 			whole, part = nextUp(whole, part)
 		}
 	}

@@ -42,11 +42,16 @@ func (p *page) rule() {
 	p.line(faint, strings.Repeat(p.look.text("─"), p.look.ruleWidth()))
 }
 
-// heading opens a section.
+// heading opens a section: its name set into a rule.
 func (p *page) heading(text string) {
 	p.gap()
-	p.prose(strong, 0, "", text)
-	p.rule()
+	dash := p.look.text("─")
+	text = dash + dash + " " + p.look.text(text) + " "
+	if rest := p.look.ruleWidth() - width(text); rest >= 2 {
+		p.line(strong, text+strings.Repeat(dash, rest))
+		return
+	}
+	p.prose(strong, 0, "", strings.TrimSpace(text))
 }
 
 // para adds text wrapped at an indent.

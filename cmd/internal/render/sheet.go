@@ -50,7 +50,7 @@ func (s *sheet) quilts() string {
 	q := s.plan.Quilt
 	blocks := fmt.Sprintf("%s, %d across and %d down", counted(q.Blocks, "block"), q.Across, q.Down)
 	if s.plan.Job.Quantity == 1 {
-		return "1 of " + blocks
+		return "1, of " + blocks
 	}
 	return fmt.Sprintf("%d alike, each of %s; counts, cloth and times below are for all of them", s.plan.Job.Quantity, blocks)
 }

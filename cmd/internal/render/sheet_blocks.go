@@ -12,78 +12,100 @@ import (
 )
 
 // blocks shows how each colourway's block grows, step by step. Colourways whose
-// blocks are made alike share a table.
+// blocks go through the same steps share a table; a step that differs by
+// colourway has a row for each.
 func (s *sheet) blocks() error {
 	all := s.plan.Colourways
-	tables := make([]*grid, len(all))
-	for i, c := range all {
-		tables[i] = s.stepTable(c)
-	}
 	s.heading("Blocks, step by step")
-	for n, group := range grouped(len(all), func(i int) string { return fmt.Sprint(tables[i].rows) }) {
+	for n, group := range grouped(len(all), func(i int) string { return s.blockSummary(all[i]) + stepNames(all[i]) }) {
 		if n > 0 {
 			s.gap()
 		}
-		c := all[group[0]]
-		names := picked(group, func(i int) string {
-			return fmt.Sprintf("%s (%s)", all[i].Name, counted(all[i].Blocks*s.plan.Job.Quantity, "block"))
-		})
+		like := make([]planner.ColourwayPlan, len(group))
+		names := make([]string, len(group))
+		for i, at := range group {
+			like[i] = all[at]
+			names[i] = fmt.Sprintf("%s (%s)", like[i].Name, counted(like[i].Blocks*s.plan.Job.Quantity, "block"))
+		}
 		s.para(1, enumerate(names))
-		s.para(1, s.blockSummary(c))
-		if err := s.records(1, tables[group[0]]); err != nil {
+		s.para(1, s.blockSummary(like[0]))
+		if err := s.records(1, s.stepTable(like)); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
+func stepNames(c planner.ColourwayPlan) string {
+	var names strings.Builder
+	for _, m := range c.Build.Steps {
+		names.WriteString("\x00" + m.Step.Name)
+	}
+	return names.String()
+}
+
 func (s *sheet) blockSummary(c planner.ColourwayPlan) string {
 	u := s.plan.Job.Units
 	text := fmt.Sprintf("Raw %s, finished %s", size(c.Raw, u), size(c.Finished, u))
 	if c.SeamLength > 0 {
-		text += fmt.Sprintf("; %s of seam; inside the block: %s", c.SeamLength.Show(u), matchWords(c.Matches))
+		text += fmt.Sprintf("; %s of seam a block; in it: %s", c.SeamLength.Show(u), matchWords(c.Matches))
 	}
 	return text
 }
 
-func (s *sheet) stepTable(c planner.ColourwayPlan) *grid {
+// stepTable is the steps of colourways that go through the same ones.
+func (s *sheet) stepTable(like []planner.ColourwayPlan) *grid {
 	g := &grid{columns: []column{
-		{title: "Step"}, {title: "What to do", flexible: true}, {title: "Raw size", flexible: true},
-		{title: "Press", flexible: true}, {title: "Seams meet", flexible: true},
+		{title: "Step", flexible: true}, {title: "A block", right: true}, {title: "What to do", flexible: true},
+		{title: "Raw size", flexible: true}, {title: "Press", flexible: true}, {title: "Seams meet", flexible: true},
 	}}
-	for _, m := range c.Build.Steps {
-		meet := ""
-		if m.Step.Do == patchwork.Sew {
-			meet = matchWords(c.Build.Tally(m.Joins, c.Press))
+	for i, m := range like[0].Build.Steps {
+		rows := make([][]string, len(like))
+		for j, c := range like {
+			rows[j] = s.stepCells(c, c.Build.Steps[i])
 		}
-		g.add(m.Step.Name, s.doing(m), s.sizes(m), pressWords(c.Build, m.Step.Name, c.Press), meet)
+		groups := grouped(len(like), func(j int) string { return strings.Join(rows[j], "\x00") })
+		for _, group := range groups {
+			name := m.Step.Name
+			if len(groups) > 1 {
+				name += ": " + enumerate(picked(group, func(j int) string { return like[j].Name }))
+			}
+			g.add(append([]string{name}, rows[group[0]]...)...)
+		}
 	}
 	return g
 }
 
-// doing says what one step does, for one block.
+func (s *sheet) stepCells(c planner.ColourwayPlan, m patchwork.Made) []string {
+	meet := ""
+	if m.Step.Do == patchwork.Sew {
+		meet = "nowhere"
+		if t := c.Build.Tally(m.Joins, c.Press); t != (patchwork.Tally{}) {
+			meet = matchWords(t)
+		}
+	}
+	return []string{strconv.Itoa(m.Copies), s.doing(m), s.sizes(m), pressWords(c.Build, m.Step.Name, c.Press), meet}
+}
+
+// doing says what one step does to one unit.
 func (s *sheet) doing(m patchwork.Made) string {
 	switch m.Step.Do {
 	case patchwork.Cut:
-		return fmt.Sprintf("cut %d for %s", m.Copies, m.Step.Role)
+		return "cut"
 	case patchwork.Sew:
-		what := sewnFrom(m.Step)
-		if m.Copies > 1 {
-			return fmt.Sprintf("sew %s, %d times", what, m.Copies)
-		}
-		return "sew " + what
+		return "sew " + sewnFrom(m.Step)
 	case patchwork.Recut:
 		return s.recutting(m)
 	case patchwork.Turn:
-		return "turn " + turns(m.Step.Turns)
+		return turns(m.Step.Turns)
 	}
 	return "trim to size"
 }
 
-// sewnFrom names what a sewn grid is made of: "2 across, 1 down: print, ground".
+// sewnFrom names what a sewn grid is made of, and how it lies.
 func sewnFrom(step patchwork.Step) string {
 	if step.Whole {
-		return "the pieces together"
+		return "the pieces as they lie"
 	}
 	var from []string
 	for _, row := range step.Rows {
@@ -93,20 +115,30 @@ func sewnFrom(step patchwork.Step) string {
 			}
 		}
 	}
-	return fmt.Sprintf("%d × %d of %s", len(step.Rows[0]), len(step.Rows), enumerate(from))
+	switch across, down := len(step.Rows[0]), len(step.Rows); {
+	case down == 1:
+		return "side by side: " + enumerate(from)
+	case across == 1:
+		return "one above the other: " + enumerate(from)
+	default:
+		return fmt.Sprintf("%d × %d: %s", across, down, enumerate(from))
+	}
 }
 
 func (s *sheet) recutting(m patchwork.Made) string {
-	var parts []string
-	for i, word := range []string{"upright at %s from the left", "level at %s from the top"} {
-		if cuts := m.Cuts[i]; len(cuts) > 0 {
-			parts = append(parts, fmt.Sprintf(word, s.measures(cuts)))
-		}
+	upright, level := s.measures(m.Cuts[0]), s.measures(m.Cuts[1])
+	switch {
+	case upright == level:
+		return "cut both ways at " + upright
+	case level == "":
+		return "cut upright at " + upright
+	case upright == "":
+		return "cut level at " + level
 	}
-	return "cut " + strings.Join(parts, ", ")
+	return fmt.Sprintf("cut upright at %s, level at %s", upright, level)
 }
 
-// measures lists lengths with their unit once.
+// measures lists lengths from the left or the top, with their unit once.
 func (s *sheet) measures(lengths []measure.Length) string {
 	u := s.plan.Job.Units
 	shown := make([]string, len(lengths))
@@ -116,7 +148,7 @@ func (s *sheet) measures(lengths []measure.Length) string {
 			shown[i] = strings.TrimSuffix(shown[i], " "+u.String())
 		}
 	}
-	return strings.Join(shown, " and ")
+	return strings.Join(shown, ", ")
 }
 
 // turns writes how each piece of a grid is turned, row by row.
@@ -127,28 +159,28 @@ func turns(grid [][]int) string {
 		for j, degrees := range row {
 			cells[j] = strconv.Itoa(degrees) + "°"
 		}
-		rows[i] = strings.Join(cells, " ")
+		rows[i] = strings.Join(cells, tied)
 	}
-	return strings.Join(rows, " / ")
+	return strings.Join(rows, tied+"/ ")
 }
 
-// sizes is the raw size after a step: of a recut, its pieces by size.
+// sizes is the raw size after a step: of a recut, its pieces across and down.
 func (s *sheet) sizes(m patchwork.Made) string {
-	u := s.plan.Job.Units
 	if m.Step.Do != patchwork.Recut {
-		return size(m.Unit.Size, u)
+		return size(m.Unit.Size, s.plan.Job.Units)
 	}
-	pieces := slices.Concat(m.Pieces...)
-	lying := func(i int) string {
-		p := pieces[i].Size
-		return size(measure.Size{Width: max(p.Width, p.Height), Height: min(p.Width, p.Height)}, u)
+	var widths, heights []measure.Length
+	for _, piece := range m.Pieces[0] {
+		widths = append(widths, piece.Size.Width)
 	}
-	groups := grouped(len(pieces), lying)
-	parts := make([]string, len(groups))
-	for i, group := range groups {
-		parts[i] = fmt.Sprintf("%d of %s", len(group), lying(group[0]))
+	for _, row := range m.Pieces {
+		heights = append(heights, row[0].Size.Height)
 	}
-	return strings.Join(parts, ", ")
+	across, down := s.measures(widths), s.measures(heights)
+	if across == down {
+		return across + " both ways"
+	}
+	return across + " across, " + down + " down"
 }
 
 // pressWords are the directions at the iron for one step.

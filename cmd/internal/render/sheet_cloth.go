@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/measure"
 )
 
 // fabrics is what to have on the table and what to buy. Fabrics that need the
@@ -50,7 +51,18 @@ func (s *sheet) fabricRow(f planner.FabricNeed) []string {
 	if fabric.OnHand != nil {
 		onHand = fabric.OnHand.Length.ShowYardage(u)
 	}
-	return []string{form + " " + measured.Show(u) + " wide" + assumed, f.Length.ShowYardage(u), onHand, f.LengthBuy.ShowYardage(u)}
+	return []string{form + " " + measured.Show(u) + " wide" + assumed, s.needed(f.Length), onHand, f.LengthBuy.ShowYardage(u)}
+}
+
+// needed is a length of cloth as shops sell it: to the next step up, since less
+// would not do.
+func (s *sheet) needed(l measure.Length) string {
+	u := s.plan.Job.Units
+	sold := l.RoundUp(u.ShopStep())
+	if sold == l {
+		return l.ShowYardage(u)
+	}
+	return "≈ " + sold.ShowYardage(u)
 }
 
 // cutting lists the pieces of every fabric, longest first.

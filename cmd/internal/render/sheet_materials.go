@@ -35,7 +35,7 @@ func (s *sheet) backing(b *planner.BackingPlan) string {
 	} else {
 		text += ", in one piece"
 	}
-	return text + "; " + b.Length.ShowYardage(u) + " off the bolt"
+	return text + "; " + s.needed(b.Length) + " off the bolt"
 }
 
 func (s *sheet) batting(b *planner.BattingPlan) string {

@@ -10,7 +10,7 @@ import (
 
 // Above this many lots an operation lists them side by side instead of one a
 // line: the cutting of a hundred fabrics stays one item of the route.
-const mostRows = 12
+const mostRows = 8
 
 // route lists the operations: the number that is on the wall, what to do in
 // plain words, and a box to tick for every lot.
@@ -18,13 +18,13 @@ func (s *sheet) route() error {
 	ops := s.plan.Operations
 	s.heading("Operations")
 	rows, g := s.routeTable()
-	fits, err := s.table(1, g, func(i int) {
+	fits := s.columns(1, g, func(int) {}, func(i int) {
 		if r := rows[i]; r.last {
 			s.stepNotes(r.stage, routeNotes)
 		}
 	})
-	if err != nil || fits {
-		return err
+	if fits {
+		return nil
 	}
 	for _, stage := range stages(ops) {
 		s.narrowStage(stage)
@@ -73,21 +73,21 @@ func (s *sheet) routeTable() ([]routeRow, *grid) {
 	var rows []routeRow
 	g := &grid{columns: []column{
 		{title: "No", right: true}, {title: "Operation", flexible: true}, {}, {title: "Lot", flexible: true},
-		{title: "Count", right: true}, {title: "Time", right: true}, {title: "Place"},
+		{title: "Count", right: true}, {title: "Time", right: true},
 	}}
 	for _, st := range stages(s.plan.Operations) {
 		first := st[0]
 		if st.crowded() {
 			count, minutes := st.total()
 			g.add(fmt.Sprint(first.Number), first.Name, "", counted(len(st), string(first.Lot.Kind)),
-				counted(count, string(first.CountedIn)), spell(minutes), string(first.Place))
+				counted(count, string(first.CountedIn)), spell(minutes))
 			rows = append(rows, routeRow{st, true})
 			continue
 		}
 		for i, o := range st {
-			cells := []string{fmt.Sprint(o.Number), o.Name, "☐", o.Lot.Name, counted(o.Count, string(o.CountedIn)), spell(o.Minutes()), string(o.Place)}
+			cells := []string{fmt.Sprint(o.Number), o.Name, "☐", o.Lot.Name, counted(o.Count, string(o.CountedIn)), spell(o.Minutes())}
 			if i > 0 {
-				cells[0], cells[1], cells[6] = "", "", ""
+				cells[0], cells[1] = "", ""
 			}
 			g.add(cells...)
 			rows = append(rows, routeRow{st, i == len(st)-1})
@@ -102,9 +102,7 @@ func (s *sheet) stepNotes(st stage, indent int) {
 	if st.crowded() {
 		s.flow(indent, lotCounts(st))
 	}
-	if first.Doing != "" {
-		s.para(indent, first.Doing)
-	}
+	s.para(indent, strings.TrimSpace(capital(string(first.Place))+": "+first.Doing))
 	if first.Wait > 0 {
 		s.para(indent, fmt.Sprintf("Then %s go by without work on it.", counted(first.Wait, "day")))
 	}
@@ -121,7 +119,7 @@ func lotCounts(st stage) []string {
 // narrowStage is a stage on a page too narrow for the table.
 func (s *sheet) narrowStage(st stage) {
 	first := st[0]
-	s.hang(0, fmt.Sprintf("%4d  ", first.Number), fmt.Sprintf("%s (%s)", first.Name, first.Place))
+	s.hang(0, fmt.Sprintf("%4d  ", first.Number), first.Name)
 	const indent = 6
 	if !st.crowded() {
 		for _, o := range st {

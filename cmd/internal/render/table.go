@@ -13,8 +13,12 @@ type column struct {
 	flexible bool
 }
 
-// A flexible column is not made narrower than this.
-const leastFlexible = 12
+// A flexible column is not made narrower than leastFlexible, and words longer
+// than longestWord may be parted.
+const (
+	leastFlexible = 10
+	longestWord   = 20
+)
 
 // grid is a table before it is fitted to a page. Every row has a cell for each
 // column.
@@ -64,8 +68,12 @@ func (g *grid) widths(room int) ([]int, bool) {
 	if room == 0 {
 		return columns, true
 	}
+	if total <= room {
+		return columns, true
+	}
+	least := g.least(columns)
 	for ; total > room; total-- {
-		i := g.widest(columns)
+		i := widest(columns, least)
 		if i < 0 {
 			return nil, false
 		}
@@ -74,11 +82,29 @@ func (g *grid) widths(room int) ([]int, bool) {
 	return columns, true
 }
 
-// widest is the widest flexible column that can still give, or -1.
-func (g *grid) widest(columns []int) int {
-	found := -1
+// least is how narrow each column may become: a flexible one as narrow as its
+// longest word, within reason.
+func (g *grid) least(columns []int) []int {
+	least := slices.Clone(columns)
 	for i, c := range g.columns {
-		if c.flexible && columns[i] > leastFlexible && (found < 0 || columns[i] > columns[found]) {
+		if !c.flexible {
+			continue
+		}
+		least[i] = min(columns[i], max(leastFlexible, width(c.title)))
+		for _, row := range g.rows {
+			for _, w := range words(row[i]) {
+				least[i] = max(least[i], min(width(w), longestWord))
+			}
+		}
+	}
+	return least
+}
+
+// widest is the widest column that can still give, or -1.
+func widest(columns, least []int) int {
+	found := -1
+	for i := range columns {
+		if columns[i] > least[i] && (found < 0 || columns[i] > columns[found]) {
 			found = i
 		}
 	}
@@ -105,38 +131,80 @@ func tallest(row [][]string) int {
 	return n
 }
 
-// table adds a table at an indent. After each row comes whatever after adds,
-// where after is not nil. It returns false, and adds nothing, where the page is
-// too narrow for the table.
-func (p *page) table(indent int, g *grid, after func(row int)) (bool, error) {
+// table adds a table at an indent. It returns false, and adds nothing, where
+// the page is too narrow for the table.
+func (p *page) table(indent int, g *grid) (bool, error) {
 	g = g.readied(p.look)
 	columns, fits := g.widths(p.look.room(indent))
 	if !fits {
 		return false, nil
 	}
-	head, body, err := g.set(p.look, g.wrapped(columns))
+	lines, err := g.set(p.look, g.wrapped(columns))
 	if err != nil {
 		return false, err
 	}
 	margin := strings.Repeat(" ", indent)
-	for i, l := range head {
-		p.line([]style{strong, faint}[i], margin+l)
-	}
-	for i, lines := range body {
-		for _, l := range lines {
-			p.line(ordinary, margin+l)
+	for i, l := range lines {
+		s := ordinary
+		if g.titled() && i < 2 {
+			s = []style{strong, faint}[i]
 		}
-		if after != nil {
-			after(i)
-		}
+		p.line(s, margin+l)
 	}
 	return true, nil
+}
+
+// columns adds rows in columns with something between them: whatever before and
+// after add to each row. It returns false, and adds nothing, where the page is
+// too narrow.
+func (p *page) columns(indent int, g *grid, before, after func(row int)) bool {
+	g = g.readied(p.look)
+	columns, fits := g.widths(p.look.room(indent))
+	if !fits {
+		return false
+	}
+	margin := strings.Repeat(" ", indent)
+	titles := make([][]string, len(g.columns))
+	across := gapWidth * (len(columns) - 1)
+	for i, c := range g.columns {
+		titles[i] = []string{c.title}
+		across += columns[i]
+	}
+	p.line(strong, margin+g.beside(columns, titles, 0))
+	p.line(faint, margin+strings.Repeat(p.look.text("─"), across))
+	for i, row := range g.wrapped(columns) {
+		before(i)
+		for n := range tallest(row) {
+			p.line(ordinary, margin+g.beside(columns, row, n))
+		}
+		after(i)
+	}
+	return true
+}
+
+// beside is the n-th line of a row's cells, side by side.
+func (g *grid) beside(columns []int, row [][]string, n int) string {
+	var out strings.Builder
+	for i, c := range g.columns {
+		cell := ""
+		if n < len(row[i]) {
+			cell = row[i][n]
+		}
+		blank := strings.Repeat(" ", columns[i]-width(cell))
+		if c.right {
+			out.WriteString(blank + cell)
+		} else {
+			out.WriteString(cell + blank)
+		}
+		out.WriteString("  ")
+	}
+	return out.String()
 }
 
 // records adds a table, or where the page is too narrow for it a list: the
 // first cell of a row on a line of its own, the others named under it.
 func (p *page) records(indent int, g *grid) error {
-	fits, err := p.table(indent, g, nil)
+	fits, err := p.table(indent, g)
 	if fits || err != nil {
 		return err
 	}
@@ -144,7 +212,7 @@ func (p *page) records(indent int, g *grid) error {
 		p.para(indent, row[0])
 		for i, cell := range row[1:] {
 			if cell != "" {
-				p.hang(indent+2, strings.TrimSpace(g.columns[i+1].title+" "), cell)
+				p.hang(indent+2, strings.TrimLeft(g.columns[i+1].title+": ", ": "), cell)
 			}
 		}
 	}

@@ -68,13 +68,13 @@ func padded(s string, n int) string {
 // clusters, unless it is a measure: those are never cut. A limit of 0 is none.
 func wrap(s string, limit int) []string {
 	if limit <= 0 || width(s) <= limit {
-		return []string{s}
+		return []string{loosened(s)}
 	}
 	var lines []string
 	line := ""
 	for _, word := range words(s) {
 		if line != "" && width(line)+1+width(word) > limit {
-			lines = append(lines, line)
+			lines = append(lines, loosened(line))
 			line = ""
 		}
 		if line != "" {
@@ -85,13 +85,19 @@ func wrap(s string, limit int) []string {
 		lines = append(lines, parts[:len(parts)-1]...)
 		line = parts[len(parts)-1]
 	}
-	return append(lines, line)
+	return append(lines, loosened(line))
 }
+
+// tied holds two words together on a line; loosened writes them with an
+// ordinary blank once the lines are made.
+const tied = "\u00a0"
+
+func loosened(line string) string { return strings.ReplaceAll(line, tied, " ") }
 
 // words parts a text at blanks, except within a measure.
 func words(s string) []string {
 	var out []string
-	for _, w := range strings.Fields(s) {
+	for w := range strings.FieldsFuncSeq(s, func(r rune) bool { return r == ' ' }) {
 		if n := len(out); n > 0 && held(out[n-1], w) {
 			out[n-1] += " " + w
 			continue

@@ -52,6 +52,14 @@ func counted(n int, one string) string {
 	return fmt.Sprintf("%d %s", n, plural(one))
 }
 
+// capital begins a line with a capital.
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}
+
 // plural is enough English for the words of this trade that are counted.
 func plural(one string) string {
 	switch {
@@ -94,7 +102,7 @@ func matchWords(t patchwork.Tally) string {
 // enumerate joins names with commas.
 func enumerate(names []string) string { return strings.Join(names, ", ") }
 
-// spans writes numbers of blocks shortly: "01–04, 07".
+// spans writes numbers of blocks shortly: "01 to 04, 07".
 func spans(ids []string, join string) string {
 	var parts []string
 	for i := 0; i < len(ids); {

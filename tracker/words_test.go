@@ -1,0 +1,89 @@
+package tracker
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"quiltrun/planner"
+)
+
+func TestNearestNames(t *testing.T) {
+	keys := []string{"sew-pairs", "press-pairs", "sew-units", "press-units", "test"}
+	for typed, want := range map[string][]string{
+		"press-pair":   {"press-pairs"},
+		"pres-pairs":   {"press-pairs", "sew-pairs"},
+		"SEW-UNITS":    {"sew-units"},
+		"units":        {"sew-units", "press-units"},
+		"tset":         {"test"},
+		"embroider":    {},
+		"":             {},
+		"sew-paris":    {"sew-pairs", "sew-units"},
+		"quilting bee": {},
+	} {
+		assert.Equal(t, want, nearest(typed, keys), typed)
+	}
+	assert.Equal(t, []string{"aa", "ab", "ac"}, nearest("aa", []string{"ab", "ac", "aa", "ad"}), "not more than three, nearest first")
+	assert.Empty(t, nearest(strings.Repeat("x", 100_000), keys), "a text that is no name is not compared letter by letter")
+}
+
+// Distances: worked by hand from the definition (optimal string alignment);
+// "ca" to "abc" is 3 in it, and 2 in the unrestricted form.
+func TestDistance(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		want int
+	}{
+		{"", "", 0}, {"", "abc", 3}, {"abc", "", 3}, {"tide", "tide", 0}, {"tide", "tied", 1},
+		{"kitten", "sitting", 3}, {"ca", "abc", 3}, {"dune", "dunes", 1}, {"藍", "監", 1},
+	} {
+		assert.Equal(t, c.want, distance([]rune(c.a), []rune(c.b)), c.a+" "+c.b)
+	}
+}
+
+func TestThings(t *testing.T) {
+	for want, c := range map[string]struct {
+		n    int
+		unit string
+	}{
+		"0 pairs": {0, "pair"}, "1 pair": {1, "pair"}, "12 pairs": {12, "pair"},
+		"2 patches": {2, "patch"}, "1 patch": {1, "patch"}, "3 passes": {3, "pass"},
+	} {
+		assert.Equal(t, want, things(c.n, planner.CountUnit(c.unit)))
+	}
+}
+
+func TestVerbs(t *testing.T) {
+	for key, want := range map[string]string{
+		"sew-pairs": "chain-sew", "press-block-rows": "press", "recut-level": "recut", "square-up": "square up",
+		"cut": "cut", "lay-out-top": "lay out", "hand-over": "hand over", "join-block-row-2": "join", "add-borders": "add",
+	} {
+		assert.Equal(t, want, verb(key))
+	}
+}
+
+func TestListsAreCutShort(t *testing.T) {
+	letters := strings.Split("abcdefghij", "")
+	assert.Equal(t, "", andList(nil))
+	assert.Equal(t, "a", andList(letters[:1]))
+	assert.Equal(t, "a and b", andList(letters[:2]))
+	assert.Equal(t, "a, b, c, d, e, f and g", andList(letters[:7]), "one more is named rather than counted")
+	assert.Equal(t, "a, b, c, d, e, f and 4 more", andList(letters))
+}
+
+func TestAJobThatIsNotBooked(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		known []string
+		want  string
+	}{
+		{"estuary-lab", []string{"estuary-lap", "kelp-cot"}, `"estuary-lab" is not booked; there is estuary-lap`},
+		{"gannet", []string{"estuary-lap", "kelp-cot"}, `"gannet" is not booked; booked are estuary-lap and kelp-cot`},
+		{"gannet", nil, `"gannet" is not booked: no job is booked yet`},
+	} {
+		r := NoSuchJob(c.name, c.known)
+		assert.Equal(t, UnknownJob, r.Kind)
+		assert.EqualError(t, r, c.want)
+	}
+}
