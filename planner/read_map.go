@@ -89,7 +89,7 @@ func (r *jobReader) cell(n *fileNode, cell *MapCell) bool {
 	}
 	turn, ok := degreesOf(degrees)
 	if !ok {
-		r.fault(n, said(degrees)+" is not a turn by quarter turns", "turns are 0, 90, 180 or 270, in degrees clockwise")
+		r.fault(n, said(text)+" is not turned by quarter turns", "write the degrees clockwise, 0, 90, 180 or 270, as in "+name+"@90")
 	}
 	cell.Colourway, cell.Turn = name, turn
 	return ok

@@ -151,7 +151,7 @@ func (r *jobReader) count(n *fileNode, least int) int {
 	case hint != "":
 		r.fault(n, fmt.Sprintf("%s should be a whole number, not %s", said(n.label), said(text)), hint)
 	case number > largestOne:
-		r.fault(n, fmt.Sprintf("%s is %s, more than any quilt needs", said(n.label), text), "check the number")
+		r.fault(n, fmt.Sprintf("%s is %s, more than any quilt needs", said(n.label), said(text)), "check the number")
 	case number < least:
 		r.fault(n, fmt.Sprintf("%s is %s; it must be at least %d", said(n.label), text, least), "")
 	default:

@@ -169,11 +169,6 @@ func TestTextThatIsNoYAMLIsRefusedInWords(t *testing.T) {
 			[]string{"2:8: this | or > is followed by something that it does not go with; put quotes round the text"},
 		},
 		{
-			"no key before the colon", "title: Estuary lap quilt",
-			": Estuary",
-			[]string{"1:6: a second colon stands in this value; put quotes round a text that holds a colon"},
-		},
-		{
 			"brackets within brackets without end", "print: [Foam]",
 			"print: [[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[",
 			[]string{"24:28: brackets or hyphens stand too deep within each other here"},

@@ -64,23 +64,35 @@ func (s State) block(typed string) (string, error) {
 	return "", s.noBlock(typed, stem)
 }
 
+// noBlock is a text that is no block. The colourway is looked at first: whoever
+// mistypes it knows the number.
 func (s State) noBlock(typed, stem string) *Refusal {
 	r := &Refusal{Kind: UnknownBlock}
-	for _, c := range s.Ledger.Colourways {
+	none := "there is no block " + quoted(typed)
+	_, number := splitID(typed)
+	for _, c := range nearest(stem, s.Ledger.Colourways) {
 		ids := s.board.blocks[c]
-		if strings.EqualFold(c, stem) && len(ids) > 0 {
+		if len(ids) == 0 {
+			continue
+		}
+		if strings.EqualFold(c, stem) {
 			r.Near = []string{ids[0], ids[len(ids)-1]}
-			r.What = fmt.Sprintf("there is no block %s: %s has %d, from %s to %s", quoted(typed), c, len(ids), ids[0], ids[len(ids)-1])
+			r.What = fmt.Sprintf("%s: %s has %d, from %s to %s", none, c, len(ids), ids[0], ids[len(ids)-1])
 			return r
 		}
+		for _, id := range ids {
+			if _, n := splitID(id); n == number {
+				r.Near = append(r.Near, id)
+			}
+		}
 	}
-	if r.Near = nearest(typed, s.board.order); len(r.Near) > 0 {
-		r.What = fmt.Sprintf("there is no block %s; there is %s", quoted(typed), andList(r.Near))
-		return r
-	}
-	r.What = fmt.Sprintf("there is no block %s", quoted(typed))
-	if len(s.board.order) > 0 {
-		r.What += ": a block is called such as " + s.board.order[0]
+	switch {
+	case len(r.Near) > 0:
+		r.What = none + "; there is " + andList(r.Near)
+	case len(s.board.order) > 0:
+		r.What = none + ": a block is called such as " + s.board.order[0]
+	default:
+		r.What = none
 	}
 	return r
 }

@@ -61,8 +61,15 @@ func (d *draft) nothingForBlock(row, n int, block string) *Refusal {
 	if d.roomAt(row, block) == 0 {
 		return d.refusal(TooMany, row, fmt.Sprintf("block %s has all %s of %s already", block, things(o.PerBlock, o.CountedIn), o.Key))
 	}
-	return d.refusal(MissingCount, row, fmt.Sprintf("%s fill the blocks before %s: nothing is left for it (%s takes %d a block)",
-		things(n, o.CountedIn), block, o.Key, o.PerBlock))
+	return d.refusal(MissingCount, row, fmt.Sprintf("%s %s not enough for %s too: %s takes %d a block",
+		things(n, o.CountedIn), isOrAre(n), block, o.Key, o.PerBlock))
+}
+
+func isOrAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
 }
 
 // tooManyForBlocks is more than the named blocks have room for.

@@ -3,10 +3,12 @@ package main
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"os/exec"
 	"strconv"
+	"sync"
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -66,17 +68,56 @@ func stored(ts *testscript.TestScript) ([]byte, time.Time) {
 }
 
 // held is the stores that scripts keep locked, by path.
-var held = make(map[string]*bbolt.DB)
+var held sync.Map
 
 // hold locks the store as another process would, until release.
 func hold(ts *testscript.TestScript, _ bool, _ []string) {
 	path := ts.Getenv("STORE")
 	db, err := bbolt.Open(path, 0o600, &bbolt.Options{Timeout: time.Second})
 	ts.Check(err)
-	held[path] = db
+	held.Store(path, db)
 	ts.Defer(func() { _ = db.Close() }) // closing twice is no error
 }
 
 func release(ts *testscript.TestScript, _ bool, _ []string) {
-	ts.Check(held[ts.Getenv("STORE")].Close())
+	db, _ := held.Load(ts.Getenv("STORE"))
+	ts.Check(db.(*bbolt.DB).Close())
+}
+
+// protect makes the store read-only, until unprotect.
+func protect(ts *testscript.TestScript, _ bool, _ []string) {
+	path := ts.Getenv("STORE")
+	ts.Check(setReadOnly(path, true))
+	ts.Defer(func() { _ = setReadOnly(path, false) }) // so that the folder can go
+}
+
+func unprotect(ts *testscript.TestScript, _ bool, _ []string) {
+	ts.Check(setReadOnly(ts.Getenv("STORE"), false))
+}
+
+// condition answers what a script asks of this machine. Where QUILTRUN_CI is 1
+// a machine that lacks something fails instead of passing over the test.
+func condition(name string) (bool, error) {
+	var lack error
+	switch name {
+	case "read-only-files":
+		lack = canProtect()
+	case "bash":
+		_, lack = exec.LookPath("bash")
+	default:
+		return false, fmt.Errorf("nobody knows the condition %s", name)
+	}
+	if lack != nil && os.Getenv("QUILTRUN_CI") == "1" {
+		return false, fmt.Errorf("%s: %w", name, lack)
+	}
+	return lack == nil, nil
+}
+
+// canProtect tries whether this user and disk know read-only files at all.
+func canProtect() error {
+	file, err := os.CreateTemp("", "quiltrun-read-only-*")
+	if err != nil {
+		return err
+	}
+	return errors.Join(file.Close(), setReadOnly(file.Name(), true), setReadOnly(file.Name(), false), os.Remove(file.Name()))
 }

@@ -1,32 +1,26 @@
 package main
 
 import (
+	"errors"
 	"os"
 
-	"github.com/rogpeppe/go-internal/testscript"
 	"golang.org/x/sys/unix"
 )
 
-// protect makes the store read-only, for a superuser too, whom modes do not
-// stop: by the file attribute that chattr +i sets.
-func protect(ts *testscript.TestScript, _ bool, _ []string) {
-	path := ts.Getenv("STORE")
-	ts.Check(os.Chmod(path, 0o444))
+// setReadOnly makes a file read-only or writable again, for a superuser too,
+// whom modes do not stop: by the file attribute that chattr +i sets.
+func setReadOnly(path string, on bool) error {
+	mode := os.FileMode(0o600)
+	if on {
+		mode = 0o444
+	}
 	if os.Geteuid() != 0 {
-		return
+		return os.Chmod(path, mode)
 	}
-	if err := setImmutable(path, true); err != nil {
-		lacking(ts, "this superuser can write read-only files: "+err.Error())
+	if on {
+		return errors.Join(os.Chmod(path, mode), setImmutable(path, on))
 	}
-	ts.Defer(func() { _ = setImmutable(path, false) }) // so that the folder can go
-}
-
-func unprotect(ts *testscript.TestScript, _ bool, _ []string) {
-	path := ts.Getenv("STORE")
-	if os.Geteuid() == 0 {
-		ts.Check(setImmutable(path, false))
-	}
-	ts.Check(os.Chmod(path, 0o600))
+	return errors.Join(setImmutable(path, on), os.Chmod(path, mode))
 }
 
 func setImmutable(path string, on bool) error {

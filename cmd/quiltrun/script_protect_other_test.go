@@ -3,19 +3,17 @@
 package main
 
 import (
+	"errors"
 	"os"
-
-	"github.com/rogpeppe/go-internal/testscript"
 )
 
-// protect makes the store read-only.
-func protect(ts *testscript.TestScript, _ bool, _ []string) {
-	if os.Geteuid() == 0 {
-		lacking(ts, "this superuser can write read-only files")
+// setReadOnly makes a file read-only or writable again.
+func setReadOnly(path string, on bool) error {
+	if !on {
+		return os.Chmod(path, 0o600)
 	}
-	ts.Check(os.Chmod(ts.Getenv("STORE"), 0o444))
-}
-
-func unprotect(ts *testscript.TestScript, _ bool, _ []string) {
-	ts.Check(os.Chmod(ts.Getenv("STORE"), 0o600))
+	if os.Geteuid() == 0 {
+		return errors.New("a superuser can write read-only files")
+	}
+	return os.Chmod(path, 0o444)
 }

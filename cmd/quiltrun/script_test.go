@@ -27,6 +27,7 @@ func TestScripts(t *testing.T) {
 		RequireUniqueNames:  true,
 		Setup:               setUp,
 		Cmds:                commands,
+		Condition:           condition,
 	})
 }
 

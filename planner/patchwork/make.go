@@ -158,7 +158,7 @@ func (m *maker) cut(step Step) (Made, *Fault) {
 	if step.Role == "" {
 		return Made{}, &Fault{What: "the cut has no role", Hint: "say what the fabric does in the block, such as print or ground"}
 	}
-	if fault := m.checkWide("a piece", step.Size); fault != nil {
+	if fault := m.checkWide("a piece of", step.Size); fault != nil {
 		return Made{}, fault
 	}
 	return Made{Unit: CutPiece(step.Role, step.Size)}, nil
@@ -170,7 +170,7 @@ func (m *maker) checkWide(what string, size measure.Size) *Fault {
 		return nil
 	}
 	return &Fault{
-		What: fmt.Sprintf("%s of %s has nothing left to show: its two seams take %s",
+		What: fmt.Sprintf("%s %s has nothing left to show: its two seams take %s",
 			what, size.Show(m.show), (2 * m.seam).Show(m.show)),
 		Hint: "make it wider than two seams",
 	}

@@ -188,7 +188,7 @@ func (m *maker) trim(step Step) (Made, *Fault) {
 	if fault != nil {
 		return Made{}, fault
 	}
-	if fault := m.checkWide("a piece trimmed", step.Size); fault != nil {
+	if fault := m.checkWide("a piece trimmed to", step.Size); fault != nil {
 		return Made{}, fault
 	}
 	if made.Pieces == nil {

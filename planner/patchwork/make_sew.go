@@ -67,9 +67,6 @@ func (m *maker) checkGrid(step Step, grid [][]Unit) *Fault {
 	for r, row := range grid {
 		for c, unit := range row {
 			patches += len(unit.Patches)
-			if fault := m.checkWide(pieceText(step, r, c), unit.Size); fault != nil {
-				return fault
-			}
 			first := row[0].Size.Height
 			if off := m.uneven(first, unit.Size.Height); off != "" {
 				return &Fault{

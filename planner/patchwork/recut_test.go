@@ -48,10 +48,13 @@ func TestRecutUnitSlicesDiagonals(t *testing.T) {
 		},
 		Seams: []Seam{{A: pt(8, 0), B: pt(4, 4), Lean: Lean{X: -1, Y: -1}}},
 	}, pieces[0][1])
-	for _, row := range pieces {
-		for _, piece := range row {
-			assertPatchesFill(t, piece)
-			assertSeamsSeparate(t, piece)
+	for quarters := range 4 {
+		turned := triangles().Turned(quarters)
+		for _, row := range RecutUnit(turned, []measure.Length{in(t, "1 1/8")}, []measure.Length{in(t, "3/4")}) {
+			for _, piece := range row {
+				assertPatchesFill(t, piece)
+				assertSeamsSeparate(t, piece)
+			}
 		}
 	}
 }

@@ -61,7 +61,7 @@ func (s *Store) Close() error {
 	if s.stumbled != nil {
 		return release(s.file)
 	}
-	return s.guarded(s.db.Close)
+	return guard(s.path, s.db.Close)
 }
 
 // view runs read in a read transaction. Without a file there is nothing to

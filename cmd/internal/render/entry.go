@@ -15,11 +15,11 @@ func Logged(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, l
 	p := &page{look: look}
 	p.receipt(ev, "logged", after.Ledger.Job, repeated)
 	g := &grid{columns: []column{
-		{title: "No", right: true}, {title: "Operation", flexible: true}, {title: "Lot", flexible: true},
+		{title: "Operation", flexible: true}, {title: "Lot", flexible: true},
 		{title: "Logged", right: true}, {title: "Made", right: true}, {title: "Left", right: true},
 	}}
 	for _, r := range entryRows(after, ev) {
-		g.add(fmt.Sprint(r.row.Number), r.row.Name, r.part.Lot.Name, counted(r.part.Count, string(r.row.CountedIn)),
+		g.add(fmt.Sprintf("%d%s%s", r.row.Number, tied, r.row.Name), r.part.Lot.Name, counted(r.part.Count, string(r.row.CountedIn)),
 			fmt.Sprintf("%d of %d", r.row.Done, r.row.Count), fmt.Sprint(r.row.Left()))
 	}
 	if err := p.records(0, g); err != nil {

@@ -96,7 +96,11 @@ func (p *page) leftParts(parts []leftPart) {
 			p.para(0, above[row])
 		}
 	}
-	after := func(row int) { p.flow(leftNotes, below[row]) }
+	after := func(row int) {
+		for _, note := range below[row] {
+			p.para(leftNotes, note)
+		}
+	}
 	if p.columns(2, g, before, after) {
 		return
 	}
@@ -135,20 +139,22 @@ func lotHeading(s tracker.State, names []string, first tracker.Lot) string {
 	return fmt.Sprintf("%s: %d of %s made%s", title, s.FinishedBlocks(first), counted(s.Blocks(first), "block"), each)
 }
 
-// crowded sums very many lots up by operation.
+// crowded sums very many lots up by operation, and names those with equally
+// much left together.
 func crowded(lots []lotRows) []leftPart {
 	var parts []leftPart
 	for _, rows := range byNumber(lots) {
 		sum := rows[0]
 		sum.Done, sum.Count = 0, 0
-		names := make([]string, len(rows))
-		for i, r := range rows {
+		for _, r := range rows {
 			sum.Done, sum.Count = sum.Done+r.Done, sum.Count+r.Count
-			names[i] = fmt.Sprintf("%s %d", r.Lot.Name, r.Left())
 		}
-		parts = append(parts, leftPart{
-			title: fmt.Sprintf("%s, left of each", counted(len(rows), string(sum.Lot.Kind))), rows: []tracker.Row{sum}, below: names,
-		})
+		part := leftPart{title: counted(len(rows), string(sum.Lot.Kind)), rows: []tracker.Row{sum}}
+		for _, group := range grouped(len(rows), func(i int) string { return fmt.Sprint(rows[i].Left()) }) {
+			names := picked(group, func(i int) string { return rows[i].Lot.Name })
+			part.below = append(part.below, fmt.Sprintf("%d left of %s", rows[group[0]].Left(), enumerate(names)))
+		}
+		parts = append(parts, part)
 	}
 	return parts
 }

@@ -93,7 +93,9 @@ func (g *grid) least(columns []int) []int {
 		least[i] = min(columns[i], max(leastFlexible, width(c.title)))
 		for _, row := range g.rows {
 			for _, w := range words(row[i]) {
-				least[i] = max(least[i], min(width(w), longestWord))
+				for _, part := range hyphened(w) {
+					least[i] = max(least[i], min(width(part), longestWord))
+				}
 			}
 		}
 	}
@@ -210,11 +212,13 @@ func (p *page) records(indent int, g *grid) error {
 	}
 	for _, row := range g.rows {
 		p.para(indent, row[0])
+		var items []string
 		for i, cell := range row[1:] {
 			if cell != "" {
-				p.hang(indent+2, strings.TrimLeft(g.columns[i+1].title+": ", ": "), cell)
+				items = append(items, strings.TrimLeft(g.columns[i+1].title+": ", ": ")+cell)
 			}
 		}
+		p.flow(indent+2, items)
 	}
 	return nil
 }

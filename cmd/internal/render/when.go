@@ -19,7 +19,7 @@ func When(w io.Writer, asOf planner.Date, answers []forecast.Answer, look Look) 
 	p.prose(strong, 0, "", "When the work will be done, as of "+day(asOf))
 	p.rule()
 	g := &grid{columns: []column{
-		{title: "Job", flexible: true}, {title: "Due"}, {title: "50 %"}, {title: "Promise, 80 %"},
+		{title: "Job", flexible: true}, {title: "Due"}, {title: "50 %"}, {title: "Promise"},
 		{title: "95 %"}, {title: "On time", right: true}, {title: "Left", right: true},
 	}}
 	for _, a := range answers {
@@ -40,7 +40,7 @@ func When(w io.Writer, asOf planner.Date, answers []forecast.Answer, look Look) 
 }
 
 // whenMeans explains the figures. Left is the time at 50 %.
-const whenMeans = "On time is how often, of a hundred such runs, the quilt would be in the client's hands by its due date; left is the work that is as likely to take less as more. The times still come from the table of starting times, not from your own batches, and makers differ by a factor of three."
+const whenMeans = "The promise is the date that holds in 80 of a hundred such runs. On time is how often, of a hundred, the quilt would be in the client's hands by its due date; left is the work that is as likely to take less as more. The times still come from the table of starting times, not from your own batches, and makers differ by a factor of three."
 
 func orDash(text string) string {
 	if text == "" {
@@ -65,6 +65,9 @@ func chanceWords(chance *float64) string {
 
 // hoursLeft is a time to the hour, which is all that a forecast is worth.
 func hoursLeft(m planner.Minutes) string {
+	if m == 0 {
+		return "–"
+	}
 	if m < 60 {
 		return spell(m)
 	}

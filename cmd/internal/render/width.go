@@ -131,22 +131,55 @@ func unitWord(s string) bool {
 	return false
 }
 
-// broken cuts a word into lines, cluster by cluster, but never a number.
+// broken cuts a word into lines: after hyphens between letters where that is
+// enough, else cluster by cluster, but never within a number.
 func broken(word string, limit int) []string {
 	if width(word) <= limit {
 		return []string{word}
 	}
 	var lines []string
 	line, used := "", 0
-	for g := narrow.StringGraphemes(word); g.Next(); {
-		if used > 0 && used+g.Width() > limit && !(numeric(line[len(line)-1]) && numeric(g.Value()[0])) {
-			lines = append(lines, line)
-			line, used = "", 0
+	for _, part := range hyphened(word) {
+		for _, piece := range pieces(part, limit) {
+			w := width(piece)
+			if used > 0 && used+w > limit {
+				lines = append(lines, line)
+				line, used = "", 0
+			}
+			line += piece
+			used += w
 		}
-		line += g.Value()
-		used += g.Width()
 	}
 	return append(lines, line)
+}
+
+// hyphened parts a word after each hyphen between letters.
+func hyphened(word string) []string {
+	var parts []string
+	start := 0
+	for i := 1; i+1 < len(word); i++ {
+		if word[i] == '-' && !numeric(word[i-1]) && !numeric(word[i+1]) {
+			parts = append(parts, word[start:i+1])
+			start = i + 1
+		}
+	}
+	return append(parts, word[start:])
+}
+
+// pieces parts what does not fit a line into clusters and whole numbers.
+func pieces(part string, limit int) []string {
+	if width(part) <= limit {
+		return []string{part}
+	}
+	var out []string
+	for g := narrow.StringGraphemes(part); g.Next(); {
+		if n := len(out); n > 0 && numeric(out[n-1][len(out[n-1])-1]) && numeric(g.Value()[0]) {
+			out[n-1] += g.Value()
+			continue
+		}
+		out = append(out, g.Value())
+	}
+	return out
 }
 
 func numeric(b byte) bool { return b >= '0' && b <= '9' || strings.IndexByte("/.,-", b) >= 0 }
