@@ -67,7 +67,7 @@ func TestHeadingFaults(t *testing.T) {
 		{
 			"a count past all sense", "quantity: 1",
 			"quantity: 99999999999999999999",
-			[]string{`5:11: "quantity" is 99999999999999999999, more than any quilt needs; check the number`},
+			[]string{`5:11: "quantity" is "99999999999999999999", more than any quilt needs; check the number`},
 		},
 		{
 			"units that are not offered", "seam: 1/4",

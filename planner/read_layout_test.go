@@ -98,12 +98,12 @@ func TestLayoutFaults(t *testing.T) {
 		{
 			"a map with a turn that is no quarter turn", "down: 2",
 			"down: 2\n  order: [[tide, tide, tide, dune], [dune, tide, tide, tide@45]]",
-			[]string{`30:56: "45" is not a turn by quarter turns; turns are 0, 90, 180 or 270, in degrees clockwise`},
+			[]string{`30:56: "tide@45" is not turned by quarter turns; write the degrees clockwise, 0, 90, 180 or 270, as in tide@90`},
 		},
 		{
 			"a map with a turn left out", "down: 2",
 			"down: 2\n  order: [[tide, tide, tide, dune], [dune, tide, tide, tide@]]",
-			[]string{`30:56: "" is not a turn by quarter turns; turns are 0, 90, 180 or 270, in degrees clockwise`},
+			[]string{`30:56: "tide@" is not turned by quarter turns; write the degrees clockwise, 0, 90, 180 or 270, as in tide@90`},
 		},
 		{
 			"a map of one row of names", "down: 2",

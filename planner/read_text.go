@@ -15,6 +15,8 @@ const (
 	mostLines   = 20_000
 )
 
+var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n")
+
 // cleanText is the file as text whose lines end in \n, with each tab beyond the
 // indent as one blank, so that columns stay what they are in an editor. It is
 // false, and the problem reported, for what no job file is.
@@ -25,7 +27,7 @@ func (r *jobReader) cleanText(data []byte) (string, bool) {
 		r.report(Position{1, 1}, "", what, hint)
 		return "", false
 	}
-	text := strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(string(data))
+	text := lineEnds.Replace(string(data))
 	if lines := strings.Count(text, "\n"); lines > mostLines {
 		what := fmt.Sprintf("the file has %d lines; a job file has at most %d", lines, mostLines)
 		r.report(Position{mostLines + 1, 1}, "", what, "is this the right file?")

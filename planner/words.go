@@ -1,6 +1,9 @@
 package planner
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // meaning is a word of the job file and the other words of the trade that
 // plainly say the same.
@@ -41,9 +44,10 @@ func (l wordList) words() []string {
 // foldWords brings a phrase into the form in which phrases are compared: small
 // letters, one blank where there were blanks, hyphens or underscores.
 func foldWords(text string) string {
-	text = strings.NewReplacer("-", " ", "_", " ", "‑", " ").Replace(strings.ToLower(text))
-	return strings.Join(strings.Fields(text), " ")
+	return strings.Join(strings.FieldsFunc(strings.ToLower(text), isWordEnd), " ")
 }
+
+func isWordEnd(c rune) bool { return c == '-' || c == '_' || c == '‑' || unicode.IsSpace(c) }
 
 var (
 	formWords = wordList{

@@ -46,7 +46,7 @@ var patchDigits = strings.NewReplacer(
 // foldBlock brings a block's name into the form of blockWords: digits as words,
 // one block and not several, and the cutting again said once, at the end.
 func foldBlock(text string) string {
-	name := strings.TrimSuffix(foldWords(text), "s")
+	name := singular(foldWords(text))
 	name = strings.TrimSuffix(name, " block")
 	name = patchDigits.Replace(name)
 	for _, before := range []string{"disappearing ", "recut "} {
@@ -55,4 +55,15 @@ func foldBlock(text string) string {
 		}
 	}
 	return name
+}
+
+func singular(name string) string {
+	switch {
+	case strings.HasSuffix(name, "sses"):
+		return strings.TrimSuffix(name, "es")
+	case strings.HasSuffix(name, "ss"):
+		return name
+	default:
+		return strings.TrimSuffix(name, "s")
+	}
 }

@@ -25,10 +25,12 @@ var keySynonyms = map[string]string{
 	"cornerstone": "cornerstones",
 }
 
+var hyphened = strings.NewReplacer(" ", "-", "_", "-")
+
 // keyNamed finds which of the keys that may stand here is meant. Blanks and
 // underscores between words count as the hyphens they stand for.
 func keyNamed(written string, valid []string) (string, bool) {
-	tidy := strings.NewReplacer(" ", "-", "_", "-").Replace(written)
+	tidy := hyphened.Replace(written)
 	for _, key := range valid {
 		if key == tidy {
 			return key, true

@@ -56,7 +56,7 @@ func (e *Env) writing(ctx context.Context) (*store.Store, error) {
 		return nil, err
 	}
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
-		return nil, failed("no job is booked yet: there is no store %s", path).
+		return nil, failed("no job is booked yet: there is no log %s", path).
 			hint("take a job on with: quiltrun book FILE").hint("or name another store with --store FILE")
 	}
 	return e.creating(ctx)

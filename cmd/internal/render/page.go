@@ -27,7 +27,7 @@ type page struct {
 
 // line adds one line as it is.
 func (p *page) line(s style, text string) {
-	text = strings.TrimRight(text, " ")
+	text = strings.TrimRight(strings.ReplaceAll(text, tied, " "), " ")
 	if p.look.Colour && s != ordinary && text != "" {
 		text = escapes[s] + text + reset
 	}

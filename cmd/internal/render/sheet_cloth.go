@@ -22,15 +22,26 @@ func (s *sheet) fabrics() error {
 	for i, f := range needs {
 		rows[i] = s.fabricRow(f)
 	}
+	var crowds []string
 	for _, group := range grouped(len(needs), func(i int) string { return strings.Join(rows[i], "\x00") }) {
 		names := picked(group, func(i int) string { return needs[i].Fabric.Name })
-		row := rows[group[0]]
-		if len(names) > 1 {
-			row[0] += " each"
+		row, name := rows[group[0]], enumerate(names)
+		if len(names) > mostRows {
+			name = counted(len(names), "fabric")
+			crowds = append(crowds, fmt.Sprintf("The %s (%s): %s.", name, row[0], enumerate(names)))
 		}
-		g.add(append([]string{enumerate(names)}, row...)...)
+		if len(names) > 1 {
+			row[0] += ", each"
+		}
+		g.add(append([]string{name}, row...)...)
 	}
-	return s.records(1, g)
+	if err := s.records(1, g); err != nil {
+		return err
+	}
+	for _, c := range crowds {
+		s.para(1, c)
+	}
+	return nil
 }
 
 // fabricRow is a fabric's form, need, stock and what to buy.

@@ -55,8 +55,16 @@ func (s *sheet) binding(b *planner.BindingPlan) string {
 }
 
 func (s *sheet) thread(t planner.ThreadPlan) string {
-	text := fmt.Sprintf("%s in all: piecing %s, quilting %s, binding %s; wind %s",
-		s.spool(t.Total), s.spool(t.Piecing), s.spool(t.Quilting), s.spool(t.Binding), counted(t.Bobbins, "bobbin"))
+	var parts []string
+	for _, part := range []struct {
+		what   string
+		length measure.Length
+	}{{"piecing", t.Piecing}, {"quilting", t.Quilting}, {"binding", t.Binding}} {
+		if part.length > 0 {
+			parts = append(parts, part.what+" "+s.spool(part.length))
+		}
+	}
+	text := fmt.Sprintf("%s in all (%s); wind %s", s.spool(t.Total), enumerate(parts), counted(t.Bobbins, "bobbin"))
 	if s.plan.Job.Quantity > 1 {
 		text = fmt.Sprintf("for all %d quilts, ", s.plan.Job.Quantity) + text
 	}

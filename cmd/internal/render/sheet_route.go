@@ -111,7 +111,7 @@ func (s *sheet) stepNotes(st stage, indent int) {
 func lotCounts(st stage) []string {
 	out := make([]string, len(st))
 	for i, o := range st {
-		out[i] = fmt.Sprintf("☐ %s %d", o.Lot.Name, o.Count)
+		out[i] = fmt.Sprintf("☐ %s: %d", o.Lot.Name, o.Count)
 	}
 	return out
 }
@@ -123,7 +123,7 @@ func (s *sheet) narrowStage(st stage) {
 	const indent = 6
 	if !st.crowded() {
 		for _, o := range st {
-			s.hang(indent, s.look.box()+" ", strings.Join([]string{o.Lot.Name, counted(o.Count, string(o.CountedIn)), spell(o.Minutes())}, ", "))
+			s.hang(indent, s.look.box()+" ", fmt.Sprintf("%s: %s, %s", o.Lot.Name, counted(o.Count, string(o.CountedIn)), spell(o.Minutes())))
 		}
 	}
 	s.stepNotes(st, indent)

@@ -93,13 +93,24 @@ func (g *grid) least(columns []int) []int {
 		least[i] = min(columns[i], max(leastFlexible, width(c.title)))
 		for _, row := range g.rows {
 			for _, w := range words(row[i]) {
-				for _, part := range hyphened(w) {
-					least[i] = max(least[i], min(width(part), longestWord))
-				}
+				least[i] = max(least[i], unbroken(w))
 			}
 		}
 	}
 	return least
+}
+
+// unbroken is how wide a column must be so as not to part a word, or of a very
+// long one its parts.
+func unbroken(word string) int {
+	if w := width(word); w <= longestWord {
+		return w
+	}
+	most := 0
+	for _, part := range hyphened(word) {
+		most = max(most, min(width(part), longestWord))
+	}
+	return most
 }
 
 // widest is the widest column that can still give, or -1.
@@ -215,10 +226,10 @@ func (p *page) records(indent int, g *grid) error {
 		var items []string
 		for i, cell := range row[1:] {
 			if cell != "" {
-				items = append(items, strings.TrimLeft(g.columns[i+1].title+": ", ": ")+cell)
+				items = append(items, together(strings.TrimLeft(g.columns[i+1].title+": ", ": ")+cell))
 			}
 		}
-		p.flow(indent+2, items)
+		p.para(indent+2, strings.Join(items, "; "))
 	}
 	return nil
 }

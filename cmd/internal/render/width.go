@@ -33,9 +33,7 @@ func ascii(s string) bool {
 
 // clean takes out of a text what would steer a terminal rather than show:
 // control characters, line ends and overrides of the writing direction. Names
-// come from files that anybody may have written. After a name written from
-// right to left comes a mark that ends its direction, so that a number in the
-// next column stays in its column.
+// come from files that anybody may have written.
 func clean(s string) string {
 	leftwards := false
 	s = strings.Map(func(r rune) rune {
@@ -47,13 +45,39 @@ func clean(s string) string {
 		case unicode.Is(unicode.Bidi_Control, r):
 			return -1
 		}
-		leftwards = leftwards || unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko)
+		leftwards = leftwards || isLeftwards(r)
 		return r
 	}, s)
 	if leftwards {
-		s += leftToRight
+		return closed(s)
 	}
 	return s
+}
+
+func isLeftwards(r rune) bool {
+	return unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko)
+}
+
+// closed puts a mark behind every stretch written from right to left, so that a
+// number that comes after it, in the next column perhaps, keeps its place.
+func closed(s string) string {
+	var out strings.Builder
+	rest := 0 // start of what is not yet written
+	end := 0  // end of the stretch that is open; 0: none is
+	for i, r := range s {
+		switch {
+		case isLeftwards(r) || end > 0 && unicode.IsMark(r):
+			end = i + utf8.RuneLen(r)
+		case end > 0 && r != ' ':
+			out.WriteString(s[rest:end] + leftToRight)
+			rest, end = end, 0
+		}
+	}
+	if end > 0 {
+		out.WriteString(s[rest:end] + leftToRight)
+		rest = end
+	}
+	return out.String() + s[rest:]
 }
 
 const leftToRight = "\u200e"
@@ -68,13 +92,13 @@ func padded(s string, n int) string {
 // clusters, unless it is a measure: those are never cut. A limit of 0 is none.
 func wrap(s string, limit int) []string {
 	if limit <= 0 || width(s) <= limit {
-		return []string{loosened(s)}
+		return []string{s}
 	}
 	var lines []string
 	line := ""
 	for _, word := range words(s) {
 		if line != "" && width(line)+1+width(word) > limit {
-			lines = append(lines, loosened(line))
+			lines = append(lines, line)
 			line = ""
 		}
 		if line != "" {
@@ -85,14 +109,15 @@ func wrap(s string, limit int) []string {
 		lines = append(lines, parts[:len(parts)-1]...)
 		line = parts[len(parts)-1]
 	}
-	return append(lines, loosened(line))
+	return append(lines, line)
 }
 
-// tied holds two words together on a line; loosened writes them with an
-// ordinary blank once the lines are made.
+// tied is a blank that holds two words together on a line. A page writes it as
+// an ordinary one.
 const tied = "\u00a0"
 
-func loosened(line string) string { return strings.ReplaceAll(line, tied, " ") }
+// together ties the words of a name.
+func together(name string) string { return strings.ReplaceAll(name, " ", tied) }
 
 // words parts a text at blanks, except within a measure.
 func words(s string) []string {
@@ -113,6 +138,7 @@ func held(before, after string) bool {
 	last, _ := utf8.DecodeLastRuneInString(before)
 	first, _ := utf8.DecodeRuneInString(after)
 	number := unicode.IsDigit(first)
+	after, _, _ = strings.Cut(after, tied)
 	switch {
 	case strings.ContainsRune("≈~×☐", last):
 		return true
@@ -131,7 +157,7 @@ func unitWord(s string) bool {
 	return false
 }
 
-// broken cuts a word into lines: after hyphens between letters where that is
+// broken cuts a word into lines: after hyphens and tied blanks where that is
 // enough, else cluster by cluster, but never within a number.
 func broken(word string, limit int) []string {
 	if width(word) <= limit {
@@ -153,12 +179,14 @@ func broken(word string, limit int) []string {
 	return append(lines, line)
 }
 
-// hyphened parts a word after each hyphen between letters.
+// hyphened parts a word after each hyphen between letters, and after each tied
+// blank.
 func hyphened(word string) []string {
 	var parts []string
 	start := 0
 	for i := 1; i+1 < len(word); i++ {
-		if word[i] == '-' && !numeric(word[i-1]) && !numeric(word[i+1]) {
+		hyphen := word[i] == '-' && !numeric(word[i-1]) && !numeric(word[i+1])
+		if hyphen || strings.HasSuffix(word[:i+1], tied) {
 			parts = append(parts, word[start:i+1])
 			start = i + 1
 		}

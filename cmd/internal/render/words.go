@@ -74,7 +74,7 @@ func plural(one string) string {
 // size is a raw or finished size; of a square, its side.
 func size(s measure.Size, u measure.Unit) string {
 	if s.Width == s.Height {
-		return s.Width.Show(u) + " square"
+		return s.Width.Show(u) + tied + "square"
 	}
 	return s.Show(u)
 }
@@ -99,8 +99,15 @@ func matchWords(t patchwork.Tally) string {
 	return strings.Join(parts, ", ")
 }
 
-// enumerate joins names with commas.
-func enumerate(names []string) string { return strings.Join(names, ", ") }
+// enumerate joins names with commas; a line ends between names rather than
+// within one.
+func enumerate(names []string) string {
+	tiedNames := make([]string, len(names))
+	for i, n := range names {
+		tiedNames[i] = together(n)
+	}
+	return strings.Join(tiedNames, ", ")
+}
 
 // spans writes numbers of blocks shortly: "01 to 04, 07".
 func spans(ids []string, join string) string {

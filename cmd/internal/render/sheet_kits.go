@@ -1,0 +1,51 @@
+package render
+
+import (
+	"fmt"
+
+	"quiltrun/planner"
+)
+
+// kits says which fabrics go into which blocks.
+func (s *sheet) kits() error {
+	s.heading("Kits: the fabrics of each block")
+	for _, c := range s.plan.Colourways {
+		var mine []planner.Block
+		for _, b := range s.plan.Blocks {
+			if b.Colourway == c.Name {
+				mine = append(mine, b)
+			}
+		}
+		var kits []string
+		for _, group := range grouped(len(mine), func(i int) string { return roleWords(mine[i].Fabrics) }) {
+			ids := picked(group, func(i int) string { return mine[i].ID })
+			kits = append(kits, fmt.Sprintf("%s: %s", idSpan(ids), roleWords(mine[group[0]].Fabrics)))
+		}
+		if len(kits) > mostRows {
+			s.flow(1, ticked(kits))
+			continue
+		}
+		for _, kit := range kits {
+			s.hang(1, s.look.box()+" ", kit)
+		}
+	}
+	return nil
+}
+
+func roleWords(roles []planner.RoleFabric) string {
+	parts := make([]string, len(roles))
+	for i, r := range roles {
+		parts[i] = r.Role + " " + r.Fabric
+	}
+	return enumerate(parts)
+}
+
+// idSpan writes block ids of one colourway shortly: "tide-01 to 08, 12".
+func idSpan(ids []string) string {
+	numbers := make([]string, len(ids))
+	for i, id := range ids {
+		numbers[i] = idNumber(id)
+	}
+	stem := ids[0][:len(ids[0])-len(numbers[0])]
+	return stem + spans(numbers, " to ")
+}

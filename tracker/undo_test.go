@@ -1,0 +1,202 @@
+package tracker
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// undone is the state after taking back an entry, which has to be accepted.
+func undone(t require.TestingT, s State, entry, id string) State {
+	ev, err := s.Undo(entry, id, monday, "Runa")
+	require.NoError(t, err)
+	return after(t, s, ev)
+}
+
+func TestUndoTakesBackTheNewestEntryThatStands(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=4")
+	s = logged(t, s, "sew-pairs", "tide=6")
+	ev, err := s.Undo("", "u1", monday, "Runa")
+	require.NoError(t, err)
+	assert.Equal(t, Event{Schema: 1, ID: "u1", At: monday, By: "Runa", Kind: Undone, Revision: 1, Target: "e6"}, ev)
+	s = after(t, s, ev)
+	assert.Equal(t, 4, s.Done("sew-pairs", tide))
+	s = undone(t, s, "", "u2")
+	assert.Equal(t, 0, s.Done("sew-pairs", tide))
+	assert.Len(t, s.Entries, 5, "what was taken back stays on record")
+	assert.Equal(t, "u2", s.Entries[3].UndoneBy)
+	assert.False(t, s.Entries[3].Standing())
+	assert.True(t, s.Entries[2].Standing())
+}
+
+func TestAnyEntryCanBeTakenBackWhileNothingRestsOnIt(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=4") // e5
+	s = logged(t, s, "sew-pairs", "dune=8")
+	for _, entry := range []string{"e5", "5", "#5"} {
+		ev, err := s.Undo(entry, "u1", monday, "Runa")
+		require.NoError(t, err, entry)
+		assert.Equal(t, "e5", ev.Target, entry)
+	}
+	s = undone(t, s, "e5", "u1")
+	assert.Equal(t, 0, s.Done("sew-pairs", tide))
+	assert.Equal(t, 8, s.Done("sew-pairs", dune))
+}
+
+func TestTheBeginningOfAnIDIsEnoughWhereItIsTheOnlyOne(t *testing.T) {
+	s := cutAndKitted(t)
+	for _, id := range []string{"0190-aa", "0190-ab"} {
+		r := request(t, s, "sew-pairs", "tide=1")
+		r.ID = id
+		s = accepted(t, s, r)
+	}
+	ev, err := s.Undo("0190-aa", "u1", monday, "Runa")
+	require.NoError(t, err)
+	assert.Equal(t, "0190-aa", ev.Target)
+	_, err = s.Undo("0190-a", "u1", monday, "Runa")
+	r := asRefusal(t, err)
+	assert.Equal(t, Ambiguous, r.Kind)
+	assert.Equal(t, `"0190-a" begins the ids of 2 entries`, r.What)
+	assert.Equal(t, []string{"0190-aa", "0190-ab"}, r.Near)
+}
+
+func TestWhatCannotBeUndone(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=4")
+	s = undone(t, s, "", "u1")
+	for entry, want := range map[string]said{
+		"gannet": {Kind: UnknownEntry, What: `there is no entry "gannet"`},
+		"99":     {Kind: UnknownEntry, What: `there is no entry "99"`},
+		"booked": {Kind: NothingToUndo, What: "a booking is not undone"},
+		"1":      {Kind: NothingToUndo, What: "a booking is not undone"},
+		"u1":     {Kind: NothingToUndo, What: "an undo is not undone"},
+		"e5":     {Kind: NothingToUndo, What: "entry 5 (4 of tide in sew-pairs) is taken back already"},
+	} {
+		_, err := s.Undo(entry, "u2", monday, "Runa")
+		assert.Equal(t, want, whatIsSaid(asRefusal(t, err)), entry)
+	}
+	_, err := book(t, estuary()).Undo("", "u1", monday, "Runa")
+	assert.EqualError(t, err, "nothing to undo: nothing is logged yet")
+
+	s = logged(t, book(t, estuary()), "prepare", "Kelp=1")
+	_, err = undone(t, s, "", "u1").Undo("", "u2", monday, "Runa")
+	assert.EqualError(t, err, "nothing to undo: every entry is taken back already")
+}
+
+func TestAnEntryThatLaterWorkRestsOnIsNotTakenBackAlone(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=12")     // e5
+	s = logged(t, s, "sew-pairs", "dune=8")                     // e6, which rests on nothing of it
+	s = logged(t, s, "press-pairs", "tide=8")                   // e7
+	s = logged(t, s, "press-pairs..sew-units", "dune=2 blocks") // e8
+	s = logged(t, s, "sew-units", "tide=4")                     // e9
+	_, err := s.Undo("e5", "u1", monday, "Runa")
+	r := asRefusal(t, err)
+	assert.Equal(t, said{Kind: BuiltOn, What: "entry 5 (12 of tide in sew-pairs) has later work on it: " +
+		"undo first entry 9 (4 of tide in sew-units) and entry 7 (8 of tide in press-pairs)"}, whatIsSaid(r))
+	assert.Equal(t, []string{"e9", "e7"}, r.Near, "in the order in which they can be undone")
+
+	for i, entry := range append(r.Near, "e5") {
+		s = undone(t, s, entry, "u"+string(rune('1'+i)))
+	}
+	assert.Equal(t, 0, s.Done("sew-pairs", tide))
+	assert.Equal(t, 2, s.Done("sew-units", dune))
+}
+
+func TestAnEntryIsTakenBackWhereOthersCoverWhatRestsOnIt(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=4") // e5
+	s = logged(t, s, "press-pairs", "tide=4")
+	s = logged(t, s, "sew-pairs", "tide=4") // e7 moves down into the places of e5
+	s = undone(t, s, "e5", "u1")
+	assert.Equal(t, []int{2, 2, 0, 0}, firstFour(s, "sew-pairs"))
+}
+
+func TestCutPiecesThatWereKittedAreNotTakenBack(t *testing.T) {
+	s := book(t, estuary())
+	s = logged(t, s, "prepare", "Kelp=all", "Foam=all") // e2
+	s = logged(t, s, "cut", "Kelp=8", "Foam=8")         // e3
+	s = logged(t, s, "cut", "Kelp=4", "Foam=4")         // e4
+	s = logged(t, s, "kit", "tide=4")                   // e5
+	_, err := s.Undo("e3", "u1", monday, "Runa")
+	assert.EqualError(t, err, "entry 3 (8 of Foam in cut, and 1 more part) has later work on it: undo first entry 5 (4 of tide in kit)")
+	s = undone(t, s, "e4", "u1")
+	assert.Equal(t, 8, s.Done("cut", kelp))
+}
+
+func TestALongRowOfLaterWorkIsNotListedToItsEnd(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=16")
+	for range 8 {
+		s = logged(t, s, "press-pairs", "tide=2")
+	}
+	_, err := s.Undo("e5", "u1", monday, "Runa")
+	r := asRefusal(t, err)
+	assert.Equal(t, []string{"e13", "e12", "e11", "e10", "e9"}, r.Near)
+	assert.Equal(t, "entry 5 (16 of tide in sew-pairs) has later work on it: undo first entry 13 (2 of tide in press-pairs), "+
+		"entry 12 (2 of tide in press-pairs), entry 11 (2 of tide in press-pairs), entry 10 (2 of tide in press-pairs), "+
+		"entry 9 (2 of tide in press-pairs) and more", r.What)
+}
+
+func TestUndoingARecountThatLaterWorkFilledIsRefused(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=16")
+	s = recounted(t, s, Part{Operation: "sew-pairs", Lot: tide, Count: 12}) // r5, event 6
+	s = logged(t, s, "sew-pairs", "tide=4")                                 // e7
+	_, err := s.Undo("6", "u1", monday, "Runa")
+	assert.EqualError(t, err, "entry 6 (12 of tide in sew-pairs) has later work on it: undo first entry 7 (4 of tide in sew-pairs)")
+	s = undone(t, s, "e7", "u1")
+	s = undone(t, s, "6", "u2")
+	assert.Equal(t, 16, s.Done("sew-pairs", tide))
+}
+
+func TestLoggingTheSameAgainAfterAnUndoRestoresIt(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=5")
+	before := s.Rows()
+	s = undone(t, s, "", "u1")
+	s = logged(t, s, "sew-pairs", "tide=5")
+	assert.Equal(t, before, s.Rows())
+}
+
+func TestTheSameIDTwiceCountsOnce(t *testing.T) {
+	s := cutAndKitted(t)
+	r := request(t, s, "sew-pairs", "tide=12")
+	s = accepted(t, s, r)
+	s = logged(t, s, "press-pairs", "tide=12") // meanwhile the work goes on
+	first, ok := s.Repeated(r.ID)
+	require.True(t, ok)
+
+	r.At = monday.AddDate(0, 0, 1)
+	again, err := s.Log(r)
+	require.NoError(t, err)
+	assert.Equal(t, first, again, "the stored event, number and all")
+	assert.Equal(t, uint64(5), again.Seq)
+
+	other := r
+	other.Counts = []CountAsked{{Lot: "tide", Number: 13}}
+	_, err = s.Log(other)
+	refusal := asRefusal(t, err)
+	assert.Equal(t, IDTaken, refusal.Kind)
+	assert.Equal(t, `the id "e5" was used for another entry (event 5)`, refusal.What)
+	_, err = s.Undo("", r.ID, monday, "Runa")
+	assert.Equal(t, IDTaken, asRefusal(t, err).Kind)
+	r.ID = "booked"
+	assert.Equal(t, IDTaken, refused(t, s, r).Kind)
+	_, ok = s.Repeated("never sent")
+	assert.False(t, ok)
+}
+
+func TestAnUndoThatIsSentTwiceTakesOneEntryBack(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=4")
+	s = logged(t, s, "sew-pairs", "tide=6")
+	s = undone(t, s, "", "u1")
+	again, err := s.Undo("", "u1", monday, "Runa")
+	require.NoError(t, err)
+	assert.Equal(t, "e6", again.Target)
+	assert.NotZero(t, again.Seq)
+}
+
+func TestAnIDStaysUsedAfterAnUndo(t *testing.T) {
+	s := cutAndKitted(t)
+	r := request(t, s, "sew-pairs", "tide=4")
+	s = undone(t, accepted(t, s, r), "", "u1")
+	again, err := s.Log(r)
+	require.NoError(t, err)
+	assert.NotZero(t, again.Seq)
+	assert.Equal(t, 0, s.Done("sew-pairs", tide))
+}
