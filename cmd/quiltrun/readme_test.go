@@ -66,7 +66,7 @@ func runBlock(t *testing.T, env cli.Env, block string) string {
 	t.Helper()
 	var got strings.Builder
 	for _, shown := range strings.Split(strings.TrimPrefix(block, "$ "), "\n$ ") {
-		line, want, _ := strings.Cut(shown, "\n")
+		line, want, _ := strings.Cut(strings.TrimSuffix(shown, "\n")+"\n", "\n")
 		require.True(t, strings.HasPrefix(line, "quiltrun "), line)
 		var out bytes.Buffer
 		env.Out, env.Err = &out, &out
