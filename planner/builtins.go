@@ -19,7 +19,8 @@ type Measure struct {
 	Optional bool
 }
 
-// builtIns is the table of the contract's built-in blocks, in its order.
+// builtIns is the table of the built-in blocks, from the plain square to what is
+// cut again.
 var builtIns = []BuiltIn{
 	{
 		Name: "plain square", Roles: []string{"print"},
@@ -67,6 +68,7 @@ var builtIns = []BuiltIn{
 	},
 }
 
+// needed is measures that a block cannot do without.
 func needed(names ...string) []Measure {
 	all := make([]Measure, len(names))
 	for i, name := range names {
@@ -81,7 +83,7 @@ func thirds() []Measure {
 	return append(needed("unit"), Measure{Name: "offset", Optional: true})
 }
 
-// BuiltIns returns the table of built-in blocks, in the contract's order.
+// BuiltIns returns the table of built-in blocks, simple ones first.
 func BuiltIns() []BuiltIn { return append([]BuiltIn(nil), builtIns...) }
 
 // BuiltInNamed finds a built-in by its full name, as BlockSpec.Make holds it.
@@ -106,6 +108,7 @@ func (b BuiltIn) keys() []string {
 	return append(all, b.Roles...)
 }
 
+// measureNames is the keys of the measures, needed or not.
 func (b BuiltIn) measureNames() []string {
 	names := make([]string, len(b.Measures))
 	for i, m := range b.Measures {

@@ -7,8 +7,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The table of the contract, in its order.
-func TestTheBuiltInsAreThoseOfTheContract(t *testing.T) {
+// What a job file may say of each block stays as it is: files written today rely
+// on it.
+func TestTheBuiltInsTakeTheirRolesAndMeasures(t *testing.T) {
 	assert.Equal(t, []BuiltIn{
 		{Name: "plain square", Roles: []string{"print"}, Measures: []Measure{{Name: "square"}}, Computed: true},
 		{Name: "four-patch", Roles: []string{"print", "ground"}, Measures: []Measure{{Name: "square"}}, Computed: true},

@@ -18,6 +18,9 @@ func (r *jobReader) check() {
 	r.checkMap()
 }
 
+// checkDates refuses a job that is due before it came in: one of the two is a slip,
+// and a forecast would be built on it. Due on the day it came in is a hard day, not
+// a fault.
 func (r *jobReader) checkDates() {
 	j := r.job
 	if j.Due.IsZero() || j.Received.IsZero() || !j.Due.Before(j.Received) {
@@ -80,6 +83,7 @@ func placesOf(l Layout) int {
 	return l.Across * l.Down
 }
 
+// layoutWords says how a layout comes to its number of places.
 func layoutWords(l Layout) string {
 	if l.Setting == OnPoint {
 		return fmt.Sprintf("%d across × %d down on point, and %d between", l.Across, l.Down, (l.Across-1)*(l.Down-1))
@@ -87,6 +91,8 @@ func layoutWords(l Layout) string {
 	return fmt.Sprintf("%d across × %d down", l.Across, l.Down)
 }
 
+// tooManyBlocks reports a run past the bound where the person can bring it down: at
+// the quantity, unless one quilt alone is too large.
 func (r *jobReader) tooManyBlocks(places, run int) {
 	path := "layout.across"
 	if places <= MostBlocks {

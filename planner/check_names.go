@@ -2,7 +2,6 @@ package planner
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 )
 
@@ -20,18 +19,18 @@ func (r *jobReader) checkColourwayNames() {
 	}
 	for _, c := range r.job.Colourways {
 		folded := foldName(c.Name)
-		stem := blockNumber.ReplaceAllString(folded, "")
-		if other, ok := seen[stem]; ok && stem != folded {
+		stem, isBlock := strings.CutSuffix(strings.TrimRight(folded, "0123456789"), "-")
+		if other, ok := seen[stem]; ok && isBlock && !strings.HasSuffix(folded, "-") {
 			r.collide(c.Name, fmt.Sprintf("the colourway %s reads like a block of %s", said(c.Name), said(other)))
 		}
 	}
 	r.checkRenames()
 }
 
-var blockNumber = regexp.MustCompile(`-[0-9]+$`)
-
+// foldName is a name as it sounds: small letters, single blanks.
 func foldName(name string) string { return strings.Join(strings.Fields(strings.ToLower(name)), " ") }
 
+// collide reports a colourway whose name stands in the way of another.
 func (r *jobReader) collide(name, what string) {
 	path := "colourways." + name
 	r.report(r.at[path], path, what, "give one of them another name")

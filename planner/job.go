@@ -71,7 +71,7 @@ type Colourway struct {
 	Was    string // the name under which its blocks were booked, "" where unchanged
 	Blocks int    // per quilt
 	Block  BlockSpec
-	Roles  []RoleFabrics
+	Roles  []RoleFabrics // one for each of the block's roles, in the order of BuiltIn.Roles
 }
 
 // BlockSpec is what a block is made from: the name of a built-in and its

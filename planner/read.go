@@ -3,6 +3,8 @@ package planner
 import (
 	"cmp"
 	"slices"
+	"strings"
+	"unicode/utf8"
 
 	"quiltrun/planner/measure"
 )
@@ -35,6 +37,7 @@ func (j Job) PositionOf(path string) Position { return j.At.Nearest(path) }
 // jobReader gathers the job and the problems of one file.
 type jobReader struct {
 	file     string
+	text     string // as cleanText leaves it
 	problems Problems
 	at       Positions
 	job      Job
@@ -66,12 +69,24 @@ func (r *jobReader) found() Problems {
 		what string
 	}
 	seen := map[sentence]bool{}
+	r.keepInside()
 	return slices.DeleteFunc(r.problems.sorted(), func(p *Problem) bool {
 		s := sentence{p.At, p.What}
 		again := seen[s]
 		seen[s] = true
 		return again
 	})
+}
+
+// keepInside moves places that the file does not have to the end of their line:
+// the library miscounts after a broken escape in a quoted text.
+func (r *jobReader) keepInside() {
+	lines := strings.Split(r.text, "\n")
+	for _, p := range r.problems {
+		if p.At.Line <= len(lines) {
+			p.At.Column = min(p.At.Column, utf8.RuneCountInString(lines[p.At.Line-1])+1)
+		}
+	}
 }
 
 // readJob reads the whole file. Units and seam come first, since a bare measure
@@ -89,6 +104,8 @@ func (r *jobReader) readJob(root *fileNode) {
 	r.readFinishing(s)
 }
 
+// readUnits reads what gives every bare measure its meaning. After a faulty seam the
+// reading goes on with the default one, so that the rest is checked too.
 func (r *jobReader) readUnits(s section) {
 	if n := s.get("units"); n != nil {
 		if word, ok := r.choose(n, unitWords); ok && word == "cm" {
@@ -101,6 +118,7 @@ func (r *jobReader) readUnits(s section) {
 	}
 }
 
+// readHeading reads who the job is for and when.
 func (r *jobReader) readHeading(s section) {
 	if n := s.need("job"); n != nil {
 		r.job.ID = r.id(n)

@@ -19,6 +19,8 @@ type blockReader struct {
 // recipeKeys are the keys that say what a block is made from, of any block.
 var recipeKeys = allRecipeKeys()
 
+// allRecipeKeys collects them from the table, so that a new built-in needs no
+// second entry.
 func allRecipeKeys() []string {
 	keys := []string{"make", "steps"}
 	for _, b := range builtIns {
@@ -48,6 +50,8 @@ func (r *jobReader) readColourways(block, colourways *fileNode) {
 	}
 }
 
+// colourway reads one colourway, with what it shares filled in. Roles come in the
+// order of the block's table, wherever the file gives them.
 func (r *jobReader) colourway(name string, own section) Colourway {
 	c := Colourway{Name: name, Was: r.line(own.get("was")), Blocks: r.blockCount(own)}
 	b, ok := r.kind(own)
@@ -181,6 +185,7 @@ func foreignKey(key string, b BuiltIn) (what, hint string) {
 	}
 }
 
+// isRole reports whether a key is a role of some block.
 func isRole(key string) bool {
 	return slices.ContainsFunc(builtIns, func(b BuiltIn) bool { return slices.Contains(b.Roles, key) })
 }

@@ -12,7 +12,8 @@ type defaults struct {
 	strip measure.Length // of binding, cut width
 }
 
-// The contract fixes the seam, the width and the fat quarter. The fat eighth is
+// Seam, width and fat quarter are cautious planning values, common practice. The
+// fat eighth is
 // the shops' own half of it, 9 × 21 in or 25 × 55 cm (published: American
 // Patchwork & Quilting; Olive & Flo). An extra of 4 in per side is what
 // quilters by the frame ask for (published: Log House Quilting), and 2 1/2 in is
@@ -33,6 +34,7 @@ var (
 	}
 )
 
+// defaults are those of the job's units.
 func (r *jobReader) defaults() defaults {
 	if r.job.Units == measure.Centimetres {
 		return metricDefaults

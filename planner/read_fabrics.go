@@ -8,6 +8,8 @@ import (
 	"quiltrun/planner/measure"
 )
 
+// readFabrics reads every fabric, in file order. One that nothing uses is no fault:
+// it may be for a change of mind.
 func (r *jobReader) readFabrics(n *fileNode) {
 	for _, pair := range r.named(n, "a fabric", "{form: fat quarter}") {
 		r.job.Fabrics = append(r.job.Fabrics, r.fabric(pair))
@@ -35,6 +37,7 @@ func (r *jobReader) fabric(pair filePair) Fabric {
 	return f
 }
 
+// colour reads a colour and keeps it as it is written; "" for nil.
 func (r *jobReader) colour(n *fileNode) string {
 	if n == nil {
 		return ""
@@ -47,6 +50,7 @@ func (r *jobReader) colour(n *fileNode) string {
 	return ""
 }
 
+// yardage reads what is measured off a bolt.
 func (r *jobReader) yardage(f *Fabric, s section) {
 	f.Width, f.Assumed = r.defaults().width, true
 	if n := s.get("width"); n != nil {
@@ -84,6 +88,7 @@ func (r *jobReader) yards(n *fileNode, text string) *Stock {
 	return nil
 }
 
+// sheets reads what comes in sheets of one size, and is counted.
 func (r *jobReader) sheets(f *Fabric, s section) {
 	if n := s.get("width"); n != nil {
 		r.fault(n, fmt.Sprintf("%s comes as %s, which have a size and no width", s.what, plural(f.Form)), writeAs("size: 18 x 22"))
@@ -103,6 +108,7 @@ func (r *jobReader) sheetCount(n *fileNode, form Form) *Stock {
 	return &Stock{Sheets: r.count(n, 0)}
 }
 
+// plural is the form in the plural; the pre-cut ones are so already.
 func plural(f Form) string {
 	if strings.HasSuffix(string(f), "s") {
 		return string(f)
@@ -110,6 +116,7 @@ func plural(f Form) string {
 	return string(f) + "s"
 }
 
+// sizeExamples is the size of the forms that have none of their own.
 var sizeExamples = map[Form]string{PreCutSquares: "size: 5", PreCutStrips: "size: 2 1/2 x 42"}
 
 // sheetSize reads the size of one sheet, or assumes that of the shops where the

@@ -1,6 +1,9 @@
 package planner
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 func TestFabricFaults(t *testing.T) {
 	assertFaults(t, []faultCase{
@@ -111,7 +114,7 @@ func TestFabricFaults(t *testing.T) {
 		},
 		{
 			"a name past all length", "  Foam: {",
-			"  fffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffffff: {}\n  Foam: {",
+			"  " + strings.Repeat("f", 101) + ": {}\n  Foam: {",
 			[]string{"10:3: the name of a fabric is longer than 100 characters"},
 		},
 		{

@@ -37,6 +37,8 @@ func (r *jobReader) border(n *fileNode, i int) Border {
 	return Border{Width: r.seamed(s), Fabric: r.fabricAt(s.need("fabric"))}
 }
 
+// binding reads the edge. Its strip is given as it is cut, like everything that is
+// cut straight from cloth.
 func (r *jobReader) binding(n *fileNode) *Binding {
 	s := r.section(n, "the binding", "fabric", "strip", "finish")
 	b := &Binding{Fabric: r.fabricAt(s.need("fabric")), Strip: r.defaults().strip, Finish: ByMachine}

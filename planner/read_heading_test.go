@@ -1,6 +1,9 @@
 package planner
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 func TestHeadingFaults(t *testing.T) {
 	assertFaults(t, []faultCase{
@@ -21,8 +24,8 @@ func TestHeadingFaults(t *testing.T) {
 		},
 		{
 			"an id that is too long", "job: estuary-lap",
-			"job: aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa",
-			[]string{`1:6: "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa" cannot be a job's id: ids are small letters a to z, digits and hyphens, at most 64, and begin with no hyphen`},
+			"job: " + strings.Repeat("a", 65),
+			[]string{`1:6: "` + strings.Repeat("a", 65) + `" cannot be a job's id: ids are small letters a to z, digits and hyphens, at most 64, and begin with no hyphen`},
 		},
 		{
 			"a date that no calendar has", "due: 2027-02-12",
@@ -101,7 +104,7 @@ func TestHeadingFaults(t *testing.T) {
 		},
 		{
 			"a title past all length", "title: Estuary lap quilt",
-			"title: aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa",
+			"title: " + strings.Repeat("a", 401),
 			[]string{`2:8: "title" is longer than 400 characters`},
 		},
 	})

@@ -1,5 +1,7 @@
 package planner
 
+// readLayout reads the top. Whether the blocks fill it is checked when both are
+// known.
 func (r *jobReader) readLayout(n *fileNode) {
 	s := r.section(n, "the layout", "across", "down", "setting", "order", "turn", "sashing")
 	l := &r.job.Layout
@@ -22,6 +24,8 @@ func (r *jobReader) readLayout(n *fileNode) {
 	}
 }
 
+// setting reads how the blocks lie; "" where that is not known, and then places are
+// not counted.
 func (r *jobReader) setting(n *fileNode) Setting {
 	if n == nil {
 		return Straight

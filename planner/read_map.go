@@ -95,6 +95,7 @@ func (r *jobReader) cell(n *fileNode, cell *MapCell) bool {
 	return ok
 }
 
+// isColourway reports whether a name is one of the job's colourways.
 func (r *jobReader) isColourway(name string) bool {
 	for _, c := range r.job.Colourways {
 		if c.Name == name {
@@ -104,6 +105,7 @@ func (r *jobReader) isColourway(name string) bool {
 	return false
 }
 
+// colourwayNames is their names, in file order.
 func (r *jobReader) colourwayNames() []string {
 	names := make([]string, len(r.job.Colourways))
 	for i, c := range r.job.Colourways {

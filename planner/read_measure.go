@@ -115,6 +115,8 @@ func (r *jobReader) seamed(s section) measure.Length {
 	return 0
 }
 
+// cutWidth reads a width as it is cut and takes its two seams off. The outermost
+// border has its second seam under the binding.
 func (r *jobReader) cutWidth(s section, cut *fileNode) measure.Length {
 	l := r.rawLength(cut)
 	seams := 2 * r.job.Seam

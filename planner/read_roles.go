@@ -24,6 +24,8 @@ func (r *jobReader) role(n *fileNode, role string, b BuiltIn, blocks int) RoleFa
 	return f
 }
 
+// dealtFabrics reads [Kelp, Cormorant]. A fabric may stand twice, to come twice in
+// each round.
 func (r *jobReader) dealtFabrics(n *fileNode) []Share {
 	var shares []Share
 	for _, item := range r.items(n, said(n.label), "fabrics") {

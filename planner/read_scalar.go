@@ -107,6 +107,8 @@ func (r *jobReader) line(n *fileNode) string {
 // nameFault says why a text cannot be a name, "" where it can.
 func nameFault(text string) string { return textFault(text, longestName) }
 
+// textFault says why a text cannot stand on a sheet or a screen, "" where it can.
+// What would break a line or a terminal is refused; every script is welcome.
 func textFault(text string, longest int) string {
 	switch {
 	case text == "":

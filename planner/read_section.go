@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// section is a group of keys, each of which the contract names.
+// section is a group of keys, each of which has a name of its own here.
 type section struct {
 	r     *jobReader
 	node  *fileNode
@@ -36,6 +36,8 @@ func (r *jobReader) section(n *fileNode, what string, known ...string) section {
 	return s
 }
 
+// add takes one key in, or reports why not. Of a key given twice the first counts
+// for what else is checked.
 func (s *section) add(pair filePair) {
 	key, ok := keyNamed(pair.key, s.known)
 	if !ok {
@@ -65,6 +67,7 @@ func (s *section) unknownHint(pair filePair) string {
 	return cmp.Or(didYouMean(pair.key, s.known), "the keys here are "+listed(s.known, "and"))
 }
 
+// twiceGiven words a key that comes again, perhaps under another word.
 func twiceGiven(again, first string) string {
 	if again == first {
 		return said(again) + " is given twice"

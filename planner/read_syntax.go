@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"regexp"
 	"strings"
 
 	"github.com/goccy/go-yaml/token"
@@ -85,13 +84,11 @@ func notUsed(before token.Tokens, t *token.Token, headers int) (what, hint strin
 	return "", ""
 }
 
-var hexDigits = regexp.MustCompile(`^(?:[0-9a-fA-F]{6}|[0-9a-fA-F]{3})\b`)
-
 // lostColour finds a colour whose # has made it a comment.
 func lostColour(before token.Tokens, comment *token.Token) (what, hint string) {
-	digits := hexDigits.FindString(comment.Value)
+	digits := comment.Value[:hexDigits(comment.Value)]
 	n := len(before)
-	if digits == "" || n < 2 || before[n-1].Type != token.MappingValueType ||
+	if !isColour("#"+digits) || n < 2 || before[n-1].Type != token.MappingValueType ||
 		before[n-1].Position.Line != comment.Position.Line {
 		return "", ""
 	}

@@ -1,6 +1,9 @@
 package planner
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // The library's own complaints never reach a person.
 func TestTextThatIsNoYAMLIsRefusedInWords(t *testing.T) {
@@ -170,12 +173,12 @@ func TestTextThatIsNoYAMLIsRefusedInWords(t *testing.T) {
 		},
 		{
 			"brackets within brackets without end", "print: [Foam]",
-			"print: [[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[",
+			"print: " + strings.Repeat("[", 40),
 			[]string{"24:28: brackets or hyphens stand too deep within each other here"},
 		},
 		{
 			"hyphens within hyphens", "    print: [Foam]",
-			"    print:\n      - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - - ",
+			"    print:\n      " + strings.Repeat("- ", 40),
 			[]string{"25:39: brackets or hyphens stand too deep within each other here"},
 		},
 	})

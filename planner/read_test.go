@@ -113,8 +113,8 @@ func TestEveryJobFileOfTheTestsIsReadOrRefusedForOneReason(t *testing.T) {
 	require.NotEmpty(t, files)
 	for _, file := range files {
 		_, err := Parse("job.yaml", jobFile(t, filepath.Base(file)))
-		if filepath.Base(file) == "contract.yaml" {
-			// The whole example: everything in it is read, and one part waits.
+		if filepath.Base(file) == "every-key.yaml" {
+			// Everything in it is read, and one part waits to be built.
 			assert.EqualError(t, err, "job.yaml:37:12: sashing is not built yet; take it out, or plan the quilt block against block")
 			continue
 		}
@@ -124,9 +124,9 @@ func TestEveryJobFileOfTheTestsIsReadOrRefusedForOneReason(t *testing.T) {
 
 // Lengths are hand-worked: 1/4 in is 36 576 000 ticks, and so on through the
 // package's own units.
-func TestTheContractsExampleIsReadWhole(t *testing.T) {
+func TestAJobFileIsReadWhole(t *testing.T) {
 	const in = measure.Inch
-	j, err := Parse("lap.yaml", jobFile(t, "contract-built.yaml"))
+	j, err := Parse("lap.yaml", jobFile(t, "every-key-built.yaml"))
 	require.NoError(t, err)
 	j.At = nil
 	assert.Equal(t, Job{

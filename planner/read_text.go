@@ -15,6 +15,7 @@ const (
 	mostLines   = 20_000
 )
 
+// lineEnds makes every line end \n: a job file may come from any system.
 var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n")
 
 // cleanText is the file as text whose lines end in \n, with each tab beyond the
@@ -35,7 +36,8 @@ func (r *jobReader) cleanText(data []byte) (string, bool) {
 	}
 	r.reportUnseen(text)
 	r.reportIndents(text)
-	return strings.ReplaceAll(text, "\t", " "), len(r.problems) == before
+	r.text = strings.ReplaceAll(text, "\t", " ")
+	return r.text, len(r.problems) == before
 }
 
 // notText says why the bytes as a whole cannot be a job file.

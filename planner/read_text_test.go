@@ -28,6 +28,13 @@ func TestFilesThatAreNoJobFileAreRefusedWhole(t *testing.T) {
 	}
 }
 
+// The library counts on after a broken escape; the place stays within the line.
+func TestAPlaceIsAlwaysInTheFile(t *testing.T) {
+	text := "job: x\ntitle: \"\\x\nlap\n of the estuary \"}"
+	assert.Equal(t, []string{"3:4: this does not stand in line with what is above; give keys that belong together the same indent"},
+		sentences(t, text))
+}
+
 func TestAFileOfJustTheLargestSizeIsRead(t *testing.T) {
 	readGood(t, plainJob+"#"+strings.Repeat("x", largestFile-len(plainJob)-1))
 }

@@ -29,7 +29,7 @@ type fileNode struct {
 	items []*fileNode
 	pairs []filePair // in file order
 
-	label   string // the key that leads here, as the contract spells it
+	label   string // the key that leads here, under its own word, not a synonym
 	path    string // from the top, as in Problem
 	example string // how the key and a value may be written, "" where unknown
 }
@@ -92,6 +92,8 @@ func plant(n ast.Node, key Position) *fileNode {
 	return plantScalar(n, key)
 }
 
+// plantFields makes a group of keys. Written in braces it stands where they open;
+// as lines under a key it stands at that key, which is the line to look at.
 func plantFields(values []*ast.MappingValueNode, at, key Position, bracketed bool) *fileNode {
 	node := &fileNode{kind: fields, at: at}
 	for _, v := range values {
@@ -110,6 +112,7 @@ func plantFields(values []*ast.MappingValueNode, at, key Position, bracketed boo
 	return node
 }
 
+// plantScalar keeps the text that the file has, whatever type the library saw in it.
 func plantScalar(n ast.Node, key Position) *fileNode {
 	t := n.GetToken()
 	if t.Type == token.ImplicitNullType {
@@ -121,6 +124,7 @@ func plantScalar(n ast.Node, key Position) *fileNode {
 	return &fileNode{kind: scalar, at: positionOf(n), text: trimmed(t.Value)}
 }
 
+// positionOf is where a node of the library begins.
 func positionOf(n ast.Node) Position { return tokenPosition(n.GetToken()) }
 
 // tokenPosition counts columns in characters, as editors do.
@@ -128,6 +132,7 @@ func tokenPosition(t *token.Token) Position {
 	return Position{Line: max(1, t.Position.Line), Column: max(1, t.Position.Column)}
 }
 
+// trimmed takes the blanks off both ends, those in quotes too: nobody can see them.
 func trimmed(text string) string { return strings.TrimSpace(text) }
 
 // under marks the value as standing at a key of another.

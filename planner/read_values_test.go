@@ -71,8 +71,8 @@ func TestBlocksGoUnderTheNamesPeopleGiveThem(t *testing.T) {
 	assert.False(t, ok)
 }
 
-// Every way of writing an order, turn and quilting of the contract's comments.
-func TestTheContractsAlternativesAreRead(t *testing.T) {
+// Every other way of writing an order, a turn and a role.
+func TestOrdersTurnsAndRolesAreReadHoweverTheyAreWritten(t *testing.T) {
 	order := func(text string) Layout {
 		return readGood(t, changed(t, "  down: 2\n", "  down: 2\n  order: "+text+"\n")).Layout
 	}

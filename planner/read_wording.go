@@ -3,7 +3,6 @@ package planner
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strings"
 
 	"github.com/goccy/go-yaml/token"
@@ -71,8 +70,6 @@ func tooDeep(message string, t *token.Token) (at Position, what, hint string) {
 		"give keys that belong together the same indent"
 }
 
-var colonWithoutBlank = regexp.MustCompile(`^[\pL\pN_-]+:[^ ]`)
-
 // notAKey words a line that should be a key and is not.
 func notAKey(message string, t *token.Token) (at Position, what, hint string) {
 	line, _, _ := strings.Cut(strings.TrimLeft(t.Origin, " \n"), "\n")
@@ -85,7 +82,7 @@ func notAKey(message string, t *token.Token) (at Position, what, hint string) {
 		return at, "a - begins a list here, between keys", "indent the list under its key"
 	case !keyWanted || t.Type != token.StringType:
 		return at, "", ""
-	case colonWithoutBlank.MatchString(line):
+	case noBlankAfterColon(line):
 		return at, "a blank is missing after the colon in " + said(trimmed(line)), "write key: value"
 	case !strings.Contains(line, ":"):
 		return at, "there is no colon after " + said(trimmed(line)), "write key: value"
@@ -93,6 +90,13 @@ func notAKey(message string, t *token.Token) (at Position, what, hint string) {
 	return at, "", ""
 }
 
+// noBlankAfterColon reports whether a line begins like a key but for the blank.
+func noBlankAfterColon(line string) bool {
+	key, rest, ok := strings.Cut(line, ":")
+	return ok && key != "" && rest != "" && !strings.ContainsAny(key, " \"'{}[]") && rest[0] != ' '
+}
+
+// isQuoted reports whether a token is a text in quotes of either kind.
 func isQuoted(t *token.Token) bool {
 	return t.Type == token.SingleQuoteType || t.Type == token.DoubleQuoteType
 }
@@ -132,6 +136,7 @@ var syntaxWords = []struct{ part, what, hint string }{
 	{"", "the file cannot be read from here on", "look at the indent, the colons and the quotes near here"},
 }
 
+// listedWords looks a complaint up in the list.
 func listedWords(message string, t *token.Token) (at Position, what, hint string) {
 	for _, w := range syntaxWords {
 		if strings.Contains(message, w.part) {

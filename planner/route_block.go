@@ -21,7 +21,7 @@ func (m *maker) blockStages(c ColourwayPlan) []stage {
 		key: keySquareUp, name: "square up", in: inBlocks, per: 1, place: CuttingTable,
 		unit: span(rateSquareUp, 1),
 		doing: fmt.Sprintf("Trim each block square to %s raw; it will finish %s. The block is then made.",
-			c.Raw.Show(m.job.Units), c.Finished.Show(m.job.Units)),
+			w.sized(c.Raw), w.sized(c.Finished)),
 	})
 	stages := chained(w.stages)
 	for i := range stages {
@@ -62,7 +62,7 @@ func (w *blockWork) pieceWords() string {
 	var parts []string
 	for _, s := range w.c.Build.Steps {
 		if s.Step.Do == patchwork.Cut {
-			parts = append(parts, fmt.Sprintf("%d %s %s", s.Copies, s.Step.Role, s.Step.Size.Show(w.job.Units)))
+			parts = append(parts, fmt.Sprintf("%d %s %s", s.Copies, s.Step.Role, w.sized(s.Step.Size)))
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -119,7 +119,7 @@ func (w *blockWork) step(s patchwork.Made) {
 	case patchwork.Trim:
 		w.add(stage{
 			key: s.Step.Name, name: "trim " + s.Step.Name, in: inUnits, per: s.Copies, place: CuttingTable,
-			unit: span(rateSquareUp, 1), doing: fmt.Sprintf("Trim all four sides to %s.", s.Unit.Size.Show(w.job.Units)),
+			unit: span(rateSquareUp, 1), doing: fmt.Sprintf("Trim all four sides to %s.", w.sized(s.Unit.Size)),
 		})
 	}
 }

@@ -101,7 +101,7 @@ func (m *maker) cutWords(n FabricNeed) string {
 	var parts []string
 	for _, p := range n.Pieces {
 		if !readyCut(n.Fabric, p) {
-			parts = append(parts, fmt.Sprintf("%d of %s for %s", p.Count, p.Size.Show(m.job.Units), p.For))
+			parts = append(parts, fmt.Sprintf("%d of %s for %s", p.Count, m.sized(p.Size), p.For))
 		}
 	}
 	how := fmt.Sprintf("Longest first, in stacks of %d", layers(n.Fabric))
@@ -144,7 +144,7 @@ func (m *maker) sameRecipeBefore(i int) bool {
 
 func (m *maker) testWords(c ColourwayPlan) string {
 	return fmt.Sprintf("Before the rest is cut, sew %s through all its steps, logging them with --block, and measure it: %s raw, %s finished.",
-		m.firstBlock(c.Name), c.Raw.Show(m.job.Units), c.Finished.Show(m.job.Units))
+		m.firstBlock(c.Name), m.sized(c.Raw), m.sized(c.Finished))
 }
 
 func (m *maker) firstBlock(colourway string) string {

@@ -47,8 +47,10 @@ func foldWords(text string) string {
 	return strings.Join(strings.FieldsFunc(strings.ToLower(text), isWordEnd), " ")
 }
 
+// isWordEnd counts the hyphen that does not break, which word processors write.
 func isWordEnd(c rune) bool { return c == '-' || c == '_' || c == '‑' || unicode.IsSpace(c) }
 
+// The words of each place. Synonyms are given as foldWords leaves them.
 var (
 	formWords = wordList{
 		{string(Yardage), []string{"yard", "yards", "metre", "metres", "bolt", "by the yard", "by the metre", "off the bolt"}},

@@ -38,6 +38,7 @@ func blockNamed(text string) (BuiltIn, bool) {
 	return BuiltInNamed(blockWords[foldBlock(text)])
 }
 
+// patchDigits spells out the numbers that people write as digits.
 var patchDigits = strings.NewReplacer(
 	"4 patch", "four patch", "4patch", "four patch",
 	"9 patch", "nine patch", "9patch", "nine patch",
@@ -57,6 +58,7 @@ func foldBlock(text string) string {
 	return name
 }
 
+// singular takes the plural's ending off; an hourglass is none.
 func singular(name string) string {
 	switch {
 	case strings.HasSuffix(name, "sses"):

@@ -1,16 +1,23 @@
 package planner
 
 import (
-	"regexp"
+	"slices"
 	"strings"
 )
-
-var hexColour = regexp.MustCompile(`^#(?:[0-9a-fA-F]{3}|[0-9a-fA-F]{6})$`)
 
 // isColour reports whether a text is #rgb, #rrggbb or a named colour of CSS;
 // capitals do not matter.
 func isColour(text string) bool {
-	return hexColour.MatchString(text) || namedColours[strings.ToLower(text)]
+	if digits, ok := strings.CutPrefix(text, "#"); ok {
+		n := hexDigits(digits)
+		return n == len(digits) && (n == 3 || n == 6)
+	}
+	return slices.Contains(colourNames, strings.ToLower(text))
+}
+
+// hexDigits counts the hexadecimal digits with which a text begins.
+func hexDigits(text string) int {
+	return len(text) - len(strings.TrimLeft(text, "0123456789abcdefABCDEF"))
 }
 
 // colourNames is the 148 named colours of CSS Color Module Level 4, section
@@ -32,13 +39,3 @@ paleturquoise palevioletred papayawhip peachpuff peru pink plum powderblue purpl
 rosybrown royalblue saddlebrown salmon sandybrown seagreen seashell sienna silver skyblue slateblue
 slategray slategrey snow springgreen steelblue tan teal thistle tomato turquoise violet wheat white
 whitesmoke yellow yellowgreen`)
-
-var namedColours = wordSet(colourNames)
-
-func wordSet(words []string) map[string]bool {
-	set := make(map[string]bool, len(words))
-	for _, word := range words {
-		set[word] = true
-	}
-	return set
-}

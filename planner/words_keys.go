@@ -25,6 +25,7 @@ var keySynonyms = map[string]string{
 	"cornerstone": "cornerstones",
 }
 
+// hyphened writes a key of two words as job files do.
 var hyphened = strings.NewReplacer(" ", "-", "_", "-")
 
 // keyNamed finds which of the keys that may stand here is meant. Blanks and

@@ -7,8 +7,13 @@ import (
 
 // nearest is the name that somebody most likely meant by word: the one reached
 // with the fewest slips of the pen, "" where none is close. Capitals count as no
-// slip. Of equally close names the first wins.
+// slip. Of equally close names the first wins. Past a thousand names none is
+// looked for: that would be slow, and no list that somebody wrote by hand.
 func nearest(word string, among []string) string {
+	const most = 1000
+	if len(among) > most {
+		return ""
+	}
 	folded := strings.ToLower(word)
 	best, fewest := "", 0
 	for _, name := range among {

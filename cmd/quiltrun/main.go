@@ -4,10 +4,16 @@ package main
 
 import (
 	"os"
+	"runtime/debug"
 
 	"quiltrun/cmd/internal/cli"
 )
 
+// A command is over in milliseconds and needs a few megabytes: to collect
+// garbage would take longer than the answer.
+const garbagePercent = 400
+
 func main() {
+	debug.SetGCPercent(garbagePercent)
 	os.Exit(cli.Main(cli.System(), os.Args[1:]))
 }

@@ -18,7 +18,7 @@ A file without "received:" is received today. A job that is booked already is
 refused; revise changes it.`
 
 const bookExample = `  quiltrun book examples/estuary-lap.yaml
-  quiltrun book estuary-lap.yaml --today 2026-11-02`
+  quiltrun book examples/harbour-pair.yaml --today 2026-11-02 --id pair-1`
 
 type bookOptions struct{ file, id string }
 

@@ -18,7 +18,7 @@ With the id of a booked job in place of FILE it shows that job's sheet again,
 with the operation numbers and block ids that are on the wall.`
 
 const planExample = `  quiltrun plan examples/estuary-lap.yaml
-  quiltrun plan - < estuary-lap.yaml
+  quiltrun plan - < examples/estuary-lap.yaml
   quiltrun plan estuary-lap --json`
 
 type planOptions struct{ of string }

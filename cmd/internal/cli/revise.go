@@ -20,8 +20,8 @@ What is on the wall stays: no operation and no block gets another number, new
 ones take free numbers, and what is no longer needed is retired. Work that was
 logged keeps counting. A renamed colourway says "was: OLD" in the file.`
 
-const reviseExample = `  quiltrun revise estuary-lap.yaml
-  quiltrun revise examples/estuary-lap.yaml --today 2026-11-20`
+const reviseExample = `  quiltrun revise examples/estuary-lap.yaml
+  quiltrun revise examples/estuary-lap.yaml --today 2026-11-20 --json`
 
 type reviseOptions struct{ file, id string }
 

@@ -22,9 +22,7 @@ func Logged(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, l
 		g.add(fmt.Sprintf("%d%s%s", r.row.Number, tied, r.row.Name), r.part.Lot.Name, counted(r.part.Count, string(r.row.CountedIn)),
 			fmt.Sprintf("%d of %d", r.row.Done, r.row.Count), fmt.Sprint(r.row.Left()))
 	}
-	if err := p.records(0, g); err != nil {
-		return err
-	}
+	p.records(0, g)
 	return p.writeTo(w)
 }
 

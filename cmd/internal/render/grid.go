@@ -10,21 +10,39 @@ import (
 	"github.com/olekukonko/tablewriter/tw"
 )
 
-// This file alone knows tablewriter, which sets out whole tables: it aligns
-// cells and draws the rule under the header. Fitting to the page is done
-// before, since numbers must not be cut, and cells come here ready wrapped.
+// This file alone knows tablewriter, which sets out tables that stand by
+// themselves. Fitting to the page is done before, since numbers must not be
+// cut, and cells come here ready wrapped. The job sheet sets its own columns:
+// its rows have text between them, and a tablewriter costs more time than the
+// rest of the sheet.
 
 // The gap between two columns.
 const gapWidth = 2
+
+// table adds a table, or where the page is too narrow for it a list.
+func (p *page) table(g *grid) error {
+	g = g.readied(p.look)
+	columns, fits := g.widths(p.look.room(0))
+	if !fits {
+		p.list(0, g)
+		return nil
+	}
+	lines, err := g.set(p.look, g.wrapped(columns))
+	if err != nil {
+		return err
+	}
+	for i, l := range lines {
+		p.line([...]style{strong, faint, ordinary}[min(i, 2)], l)
+	}
+	return nil
+}
 
 // set draws rows of cells that fit under their columns, and returns the lines.
 func (g *grid) set(look Look, cells [][][]string) ([]string, error) {
 	mask := newMask()
 	var out strings.Builder
 	table := tablewriter.NewTable(&out, g.options(look)...)
-	if g.titled() {
-		table.Header(mask.cells(g.header()))
-	}
+	table.Header(mask.cells(g.header()))
 	for _, row := range cells {
 		joined := make([]string, len(row))
 		for i, lines := range row {

@@ -28,7 +28,7 @@ func Hours(w io.Writer, today planner.Date, c forecast.Calendar, look Look) erro
 		}
 		g.add(append(cells, clockTime(s.total()))...)
 	}
-	if err := p.records(0, g); err != nil {
+	if err := p.table(g); err != nil {
 		return err
 	}
 	return p.writeTo(w)

@@ -30,7 +30,7 @@ type sheet struct {
 // factAt is the column at which the values of facts stand.
 const factAt = 11
 
-func (s *sheet) head() error {
+func (s *sheet) head() {
 	job, quilt := s.plan.Job, s.plan.Quilt
 	s.prose(strong, 0, "", job.Title)
 	s.rule()
@@ -43,7 +43,7 @@ func (s *sheet) head() error {
 	s.fact("Quilts", factAt, s.quilts())
 	s.fact("Flat size", factAt, size(quilt.Finished, job.Units)+" finished; a little less after quilting and washing")
 	s.fact("Work", factAt, about(s.plan.Minutes)+" in all, by the table of starting times")
-	return nil
+	return
 }
 
 func (s *sheet) quilts() string {
@@ -55,13 +55,13 @@ func (s *sheet) quilts() string {
 	return fmt.Sprintf("%d alike, each of %s; counts, cloth and times below are for all of them", s.plan.Job.Quantity, blocks)
 }
 
-func (s *sheet) warnings() error {
+func (s *sheet) warnings() {
 	if len(s.plan.Warnings) == 0 {
-		return nil
+		return
 	}
 	s.heading("Look at this before cutting")
 	for _, w := range s.plan.Warnings {
 		s.hang(1, "! ", w.Message)
 	}
-	return nil
+	return
 }

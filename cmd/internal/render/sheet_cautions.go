@@ -4,7 +4,7 @@ import "slices"
 
 // cautions gives each caution once, in the order in which the route first comes
 // to its place of work.
-func (s *sheet) cautions() error {
+func (s *sheet) cautions() {
 	var care []string
 	for _, o := range s.plan.Operations {
 		for _, c := range o.Care {
@@ -19,7 +19,7 @@ func (s *sheet) cautions() error {
 	}
 	s.gap()
 	s.para(1, selling)
-	return nil
+	return
 }
 
 // posture holds at every place of work. Source: OSHA, Sewing Station Design:

@@ -11,7 +11,7 @@ import (
 
 // fabrics is what to have on the table and what to buy. Fabrics that need the
 // same share a row, so that a hundred of them still read.
-func (s *sheet) fabrics() error {
+func (s *sheet) fabrics() {
 	needs := s.plan.Fabrics
 	s.heading("Fabrics")
 	g := &grid{columns: []column{
@@ -35,13 +35,11 @@ func (s *sheet) fabrics() error {
 		}
 		g.add(append([]string{name}, row...)...)
 	}
-	if err := s.records(1, g); err != nil {
-		return err
-	}
+	s.records(1, g)
 	for _, c := range crowds {
 		s.para(1, c)
 	}
-	return nil
+	return
 }
 
 // fabricRow is a fabric's form, need, stock and what to buy.
@@ -77,7 +75,7 @@ func (s *sheet) needed(l measure.Length) string {
 }
 
 // cutting lists the pieces of every fabric, longest first.
-func (s *sheet) cutting() error {
+func (s *sheet) cutting() {
 	var cut []planner.FabricNeed
 	pieces := 0
 	for _, f := range s.plan.Fabrics {
@@ -102,7 +100,7 @@ func (s *sheet) cutting() error {
 		s.para(1, fmt.Sprintf("From each of these %d fabrics: %s", len(names), lists[group[0]]))
 		s.flow(3, ticked(names))
 	}
-	return nil
+	return
 }
 
 func ticked(names []string) []string {

@@ -7,7 +7,7 @@ import (
 )
 
 // kits says which fabrics go into which blocks.
-func (s *sheet) kits() error {
+func (s *sheet) kits() {
 	s.heading("Kits: the fabrics of each block")
 	for _, c := range s.plan.Colourways {
 		var mine []planner.Block
@@ -29,7 +29,7 @@ func (s *sheet) kits() error {
 			s.hang(1, s.look.box()+" ", kit)
 		}
 	}
-	return nil
+	return
 }
 
 func roleWords(roles []planner.RoleFabric) string {

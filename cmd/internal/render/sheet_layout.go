@@ -9,10 +9,10 @@ import (
 )
 
 // layout is the map of the top: where each block goes and how it is turned.
-func (s *sheet) layout() error {
+func (s *sheet) layout() {
 	quilts := s.byQuilt()
 	if len(quilts) == 0 {
-		return nil
+		return
 	}
 	s.heading(fmt.Sprintf("Layout, %d across and %d down", s.plan.Quilt.Across, s.plan.Quilt.Down))
 	m := s.chosenMap(quilts[0])
@@ -32,7 +32,7 @@ func (s *sheet) layout() error {
 	for _, j := range s.plan.Joins {
 		s.para(1, "Where "+j.Between+" meet: "+matchWords(j.Matches))
 	}
-	return nil
+	return
 }
 
 // byQuilt parts the run's blocks, which come quilt by quilt.
@@ -116,7 +116,7 @@ func (s *sheet) board(blocks []planner.Block, m layoutMap) {
 	}
 	strip := across
 	if room := s.look.room(rowLabel); room > 0 {
-		strip = max(1, min(across, (room+2)/pitch))
+		strip = max(1, min(across, (room+m.gap)/pitch))
 	}
 	for first := 0; first < across; first += strip {
 		s.boardStrip(places, first, min(first+strip, across), pitch)

@@ -9,7 +9,8 @@ import (
 // layoutMap is what stands in the places of a map, and how wide a place is.
 type layoutMap struct {
 	cell   func(planner.Block) string
-	pitch  int
+	pitch  int // from one place to the next
+	gap    int // of it, between them
 	legend func(*sheet)
 }
 
@@ -43,12 +44,12 @@ func (s *sheet) mapped(blocks []planner.Block, gap int, cell func(planner.Block)
 	for _, b := range blocks {
 		widest = max(widest, width(s.look.text(cell(b))))
 	}
-	return layoutMap{cell: cell, pitch: widest + gap}
+	return layoutMap{cell: cell, pitch: widest + gap, gap: gap}
 }
 
 func (s *sheet) mapFits(m layoutMap) bool {
 	room := s.look.room(rowLabel)
-	return room == 0 || s.plan.Quilt.Across*m.pitch <= room+2
+	return room == 0 || s.plan.Quilt.Across*m.pitch-m.gap <= room
 }
 
 // letters names colourways in file order: A, B … Z, then A2, B2 …

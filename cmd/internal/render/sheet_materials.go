@@ -9,7 +9,7 @@ import (
 )
 
 // materials is all that a quilt takes beside its pieces.
-func (s *sheet) materials() error {
+func (s *sheet) materials() {
 	m := s.plan.Materials
 	each := ""
 	if s.plan.Job.Quantity > 1 {
@@ -20,7 +20,7 @@ func (s *sheet) materials() error {
 	s.fact("Batting", factAt, s.batting(m.Batting))
 	s.fact("Binding", factAt, s.binding(m.Binding))
 	s.fact("Thread", factAt, s.thread(m.Thread))
-	return nil
+	return
 }
 
 func (s *sheet) backing(b *planner.BackingPlan) string {

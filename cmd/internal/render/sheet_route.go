@@ -14,7 +14,7 @@ const mostRows = 8
 
 // route lists the operations: the number that is on the wall, what to do in
 // plain words, and a box to tick for every lot.
-func (s *sheet) route() error {
+func (s *sheet) route() {
 	ops := s.plan.Operations
 	s.heading("Operations")
 	rows, g := s.routeTable()
@@ -24,12 +24,12 @@ func (s *sheet) route() error {
 		}
 	})
 	if fits {
-		return nil
+		return
 	}
 	for _, stage := range stages(ops) {
 		s.narrowStage(stage)
 	}
-	return nil
+	return
 }
 
 // stage is the rows of one operation that have the same instruction.

@@ -29,10 +29,6 @@ type grid struct {
 
 func (g *grid) add(cells ...string) { g.rows = append(g.rows, cells) }
 
-func (g *grid) titled() bool {
-	return slices.ContainsFunc(g.columns, func(c column) bool { return c.title != "" })
-}
-
 func (g *grid) header() []string {
 	titles := make([]string, len(g.columns))
 	for i, c := range g.columns {
@@ -144,29 +140,6 @@ func tallest(row [][]string) int {
 	return n
 }
 
-// table adds a table at an indent. It returns false, and adds nothing, where
-// the page is too narrow for the table.
-func (p *page) table(indent int, g *grid) (bool, error) {
-	g = g.readied(p.look)
-	columns, fits := g.widths(p.look.room(indent))
-	if !fits {
-		return false, nil
-	}
-	lines, err := g.set(p.look, g.wrapped(columns))
-	if err != nil {
-		return false, err
-	}
-	margin := strings.Repeat(" ", indent)
-	for i, l := range lines {
-		s := ordinary
-		if g.titled() && i < 2 {
-			s = []style{strong, faint}[i]
-		}
-		p.line(s, margin+l)
-	}
-	return true, nil
-}
-
 // columns adds rows in columns with something between them: whatever before and
 // after add to each row. It returns false, and adds nothing, where the page is
 // too narrow.
@@ -214,13 +187,18 @@ func (g *grid) beside(columns []int, row [][]string, n int) string {
 	return out.String()
 }
 
-// records adds a table, or where the page is too narrow for it a list: the
-// first cell of a row on a line of its own, the others named under it.
-func (p *page) records(indent int, g *grid) error {
-	fits, err := p.table(indent, g)
-	if fits || err != nil {
-		return err
+// records adds rows in columns, or where the page is too narrow for them a
+// list.
+func (p *page) records(indent int, g *grid) {
+	nothing := func(int) {}
+	if !p.columns(indent, g, nothing, nothing) {
+		p.list(indent, g)
 	}
+}
+
+// list adds rows one below the other: the first cell on a line of its own, the
+// others named under it.
+func (p *page) list(indent int, g *grid) {
 	for _, row := range g.rows {
 		p.para(indent, row[0])
 		var items []string
@@ -231,5 +209,4 @@ func (p *page) records(indent int, g *grid) error {
 		}
 		p.para(indent+2, strings.Join(items, "; "))
 	}
-	return nil
 }

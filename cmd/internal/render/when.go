@@ -26,7 +26,7 @@ func When(w io.Writer, asOf planner.Date, answers []forecast.Answer, look Look) 
 		g.add(a.Job, orDash(a.Due.String()), orDash(a.P50.String()), orDash(a.P80.String()), orDash(a.P95.String()),
 			chanceWords(a.Chance), hoursLeft(a.Minutes.P50))
 	}
-	if err := p.records(0, g); err != nil {
+	if err := p.table(g); err != nil {
 		return err
 	}
 	p.gap()

@@ -169,7 +169,7 @@ func broken(word string, limit int) []string {
 		for _, piece := range pieces(part, limit) {
 			w := width(piece)
 			if used > 0 && used+w > limit {
-				lines = append(lines, line)
+				lines = append(lines, strings.TrimRight(line, " "))
 				line, used = "", 0
 			}
 			line += piece
@@ -179,14 +179,14 @@ func broken(word string, limit int) []string {
 	return append(lines, line)
 }
 
-// hyphened parts a word after each hyphen between letters, and after each tied
-// blank.
+// hyphened parts a word after each hyphen between letters, after each tied
+// blank, and a size after its ×.
 func hyphened(word string) []string {
 	var parts []string
 	start := 0
 	for i := 1; i+1 < len(word); i++ {
 		hyphen := word[i] == '-' && !numeric(word[i-1]) && !numeric(word[i+1])
-		if hyphen || strings.HasSuffix(word[:i+1], tied) {
+		if hyphen || strings.HasSuffix(word[:i+1], tied) || strings.HasSuffix(word[:i+1], "× ") {
 			parts = append(parts, word[start:i+1])
 			start = i + 1
 		}
@@ -194,14 +194,15 @@ func hyphened(word string) []string {
 	return append(parts, word[start:])
 }
 
-// pieces parts what does not fit a line into clusters and whole numbers.
+// pieces parts what does not fit a line into clusters and whole numbers. A
+// measure stays whole even then.
 func pieces(part string, limit int) []string {
-	if width(part) <= limit {
+	if width(part) <= limit || strings.Contains(part, " ") && strings.ContainsAny(part, "0123456789") {
 		return []string{part}
 	}
 	var out []string
 	for g := narrow.StringGraphemes(part); g.Next(); {
-		if n := len(out); n > 0 && numeric(out[n-1][len(out[n-1])-1]) && numeric(g.Value()[0]) {
+		if n := len(out); n > 0 && withinNumber(out[n-1], g.Value()) {
 			out[n-1] += g.Value()
 			continue
 		}
@@ -210,4 +211,12 @@ func pieces(part string, limit int) []string {
 	return out
 }
 
-func numeric(b byte) bool { return b >= '0' && b <= '9' || strings.IndexByte("/.,-", b) >= 0 }
+// withinNumber reports that a cut between two texts would go through a number.
+func withinNumber(before, after string) bool {
+	a, b := before[len(before)-1], after[0]
+	return numeric(a) && numeric(b) && (digit(a) || digit(b))
+}
+
+func digit(b byte) bool { return b >= '0' && b <= '9' }
+
+func numeric(b byte) bool { return digit(b) || strings.IndexByte("/.,-", b) >= 0 }

@@ -1,0 +1,126 @@
+package guillotine
+
+import "math"
+
+// column is a pattern: what it costs and how often it takes each row's piece.
+type column struct {
+	cost float64
+	take []int
+}
+
+// master is the covering problem "least cost that takes every piece at least as
+// often as wanted", solved in fractions by the revised simplex method with
+// columns made on demand (Gilmore & Gomory 1961, Oper. Res. 9, 849-859).
+//
+// Products are rounded before they are added, float64(a*b), so that no
+// processor fuses the two and the same job gives the same plan everywhere.
+type master struct {
+	basis []column
+	inv   [][]float64
+	x     []float64 // how often each basic column is used
+	dual  []float64
+	work  int
+}
+
+const eps = 1e-9
+
+// newMaster starts with one column a row, which must take that row alone.
+func newMaster(want []int, start []column) *master {
+	m := &master{basis: start, x: make([]float64, len(want)), dual: make([]float64, len(want))}
+	for i, c := range start {
+		row := make([]float64, len(want))
+		row[i] = 1 / float64(c.take[i])
+		m.inv = append(m.inv, row)
+		m.x[i] = float64(want[i]) / float64(c.take[i])
+		m.dual[i] = c.cost / float64(c.take[i])
+	}
+	return m
+}
+
+// saving is how much one use of a column would lower the cost, and is negative
+// where it would not.
+func (m *master) saving(c column) float64 {
+	v := -c.cost
+	for i, n := range c.take {
+		if n != 0 {
+			v += float64(m.dual[i] * float64(n))
+		}
+	}
+	return v
+}
+
+// enter takes a column into the basis if it saves anything.
+func (m *master) enter(c column) bool {
+	saving := m.saving(c)
+	if saving <= 1e-7*(1+c.cost) {
+		return false
+	}
+	d := m.direction(c)
+	r := m.leaving(d)
+	if r < 0 {
+		return false
+	}
+	m.pivot(r, d)
+	m.basis[r] = c
+	for i, v := range m.inv[r] {
+		m.dual[i] -= float64(saving * v)
+	}
+	return true
+}
+
+func (m *master) direction(c column) []float64 {
+	d := make([]float64, len(m.x))
+	for i, row := range m.inv {
+		for k, n := range c.take {
+			if n != 0 {
+				d[i] += float64(row[k] * float64(n))
+			}
+		}
+	}
+	m.work += len(d) * len(d)
+	return d
+}
+
+// leaving is the row whose basic column the entering one drives out first.
+func (m *master) leaving(d []float64) int {
+	r, least := -1, math.Inf(1)
+	for i, v := range d {
+		if v > eps {
+			if ratio := m.x[i] / v; ratio < least-eps || ratio < least+eps && v > d[r] {
+				r, least = i, min(least, ratio)
+			}
+		}
+	}
+	return r
+}
+
+func (m *master) pivot(r int, d []float64) {
+	row := m.inv[r]
+	for k := range row {
+		row[k] /= d[r]
+	}
+	m.x[r] = max(0, m.x[r]/d[r])
+	for i, v := range d {
+		if i == r || v == 0 {
+			continue
+		}
+		other := m.inv[i]
+		for k, a := range row {
+			other[k] -= float64(v * a)
+		}
+		m.x[i] = max(0, m.x[i]-float64(v*m.x[r]))
+	}
+	m.work += len(d) * len(d)
+}
+
+// relax lets rows be taken more often than wanted where that is cheaper.
+func (m *master) relax() bool {
+	for i, y := range m.dual {
+		if y < -1e-7 {
+			take := make([]int, len(m.dual))
+			take[i] = -1
+			return m.enter(column{0, take})
+		}
+	}
+	return false
+}
