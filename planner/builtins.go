@@ -10,85 +10,41 @@ type BuiltIn struct {
 	Rows     int       // rows of pieces that may be turned; 0 where nothing is recut
 	Across   int       // pieces in each of these rows
 	Strips   bool      // its one role lists fabrics left to right instead of dealing them
-	Computed bool      // the planner can make it now; others are read and refused by name
 }
 
 // Measure is one measure of a built-in.
 type Measure struct {
 	Name     string // the job file's key
 	Optional bool
+	Sides    bool // may be a width and a height: the pieces, and so the block, need not be square
 }
 
-// builtIns is the table of the built-in blocks, from the plain square to what is
-// cut again.
-var builtIns = []BuiltIn{
-	{
-		Name: "plain square", Roles: []string{"print"},
-		Measures: needed("square"), Computed: true,
-	},
-	{
-		Name: "four-patch", Roles: []string{"print", "ground"},
-		Measures: needed("square"), Computed: true,
-	},
-	{
-		Name: "nine-patch", Roles: []string{"corner", "side", "centre"},
-		Measures: needed("square"), Computed: true,
-	},
-	{
-		Name: "rail", Roles: []string{"strips"},
-		Measures: needed("strip", "length"), Strips: true,
-	},
-	{
-		Name: "half-square triangle", Roles: []string{"print", "ground"},
-		Measures: needed("unit"), Method: true,
-	},
-	{
-		Name: "pinwheel", Roles: []string{"print", "ground"},
-		Measures: needed("unit"), Method: true,
-	},
-	{
-		Name: "hourglass", Roles: []string{"print", "ground"},
-		Measures: needed("unit"),
-	},
-	{
-		Name: "four-patch recut", Roles: []string{"print", "ground"},
-		Measures: needed("square", "offset"), Rows: 3, Across: 3, Computed: true,
-	},
-	{
-		Name: "nine-patch recut", Roles: []string{"corner", "side", "centre"},
-		Measures: needed("square"), Rows: 2, Across: 2, Computed: true,
-	},
-	{
-		Name: "pinwheel recut", Roles: []string{"print", "ground"},
-		Measures: thirds(), Method: true, Rows: 3, Across: 3,
-	},
-	{
-		Name: "hourglass recut", Roles: []string{"print", "ground"},
-		Measures: thirds(), Method: true, Rows: 3, Across: 3,
-	},
-}
-
-// needed is measures that a block cannot do without.
-func needed(names ...string) []Measure {
-	all := make([]Measure, len(names))
-	for i, name := range names {
-		all[i] = Measure{Name: name}
+// BuiltIns returns the table of built-in blocks, from the plain square to what
+// is cut again.
+func BuiltIns() []BuiltIn {
+	patches, triangles := []string{"print", "ground"}, []string{"print", "ground"}
+	nine := []string{"corner", "side", "centre"}
+	square := Measure{Name: "square", Sides: true}
+	unit, offset := Measure{Name: "unit"}, Measure{Name: "offset"}
+	thirds := Measure{Name: "offset", Optional: true}
+	return []BuiltIn{
+		{Name: "plain square", Roles: []string{"print"}, Measures: []Measure{square}},
+		{Name: "four-patch", Roles: patches, Measures: []Measure{square}},
+		{Name: "nine-patch", Roles: nine, Measures: []Measure{square}},
+		{Name: "rail", Roles: []string{"strips"}, Measures: []Measure{{Name: "strip"}, {Name: "length"}}, Strips: true},
+		{Name: "half-square triangle", Roles: triangles, Measures: []Measure{unit}, Method: true},
+		{Name: "pinwheel", Roles: triangles, Measures: []Measure{unit}, Method: true},
+		{Name: "hourglass", Roles: triangles, Measures: []Measure{unit}},
+		{Name: "four-patch recut", Roles: patches, Measures: []Measure{square, offset}, Rows: 3, Across: 3},
+		{Name: "nine-patch recut", Roles: nine, Measures: []Measure{square}, Rows: 2, Across: 2},
+		{Name: "pinwheel recut", Roles: triangles, Measures: []Measure{unit, thirds}, Method: true, Rows: 3, Across: 3},
+		{Name: "hourglass recut", Roles: triangles, Measures: []Measure{unit, thirds}, Method: true, Rows: 3, Across: 3},
 	}
-	return all
 }
-
-// thirds is the measures of a block that is recut in equal thirds unless the
-// file says otherwise.
-func thirds() []Measure {
-	return append(needed("unit"), Measure{Name: "offset", Optional: true})
-}
-
-// BuiltIns returns the table of built-in blocks, simple ones first.
-func BuiltIns() []BuiltIn { return append([]BuiltIn(nil), builtIns...) }
 
 // BuiltInNamed finds a built-in by its full name, as BlockSpec.Make holds it.
 func BuiltInNamed(name string) (BuiltIn, bool) {
-	for _, b := range builtIns {
+	for _, b := range BuiltIns() {
 		if b.Name == name {
 			return b, true
 		}
@@ -119,20 +75,9 @@ func (b BuiltIn) measureNames() []string {
 
 // blockNames is the full names of all built-ins.
 func blockNames() []string {
-	names := make([]string, len(builtIns))
-	for i, b := range builtIns {
-		names[i] = b.Name
-	}
-	return names
-}
-
-// computedNames is the full names of the blocks that can be made now.
-func computedNames() []string {
 	var names []string
-	for _, b := range builtIns {
-		if b.Computed {
-			names = append(names, b.Name)
-		}
+	for _, b := range BuiltIns() {
+		names = append(names, b.Name)
 	}
 	return names
 }

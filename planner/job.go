@@ -19,6 +19,7 @@ type Job struct {
 
 	Fabrics    []Fabric
 	Colourways []Colourway
+	Press      PressRule
 	Layout     Layout
 	Borders    []Border
 	Backing    *Backing  // nil: not asked for

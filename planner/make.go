@@ -80,11 +80,10 @@ func (m *maker) colourways() {
 	}
 }
 
-// made is one build with the best way to press it.
+// made is one build. How it is pressed depends on the top too.
 type made struct {
 	recipe patchwork.Recipe
 	build  *patchwork.Build
-	press  patchwork.Way
 }
 
 func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
@@ -97,7 +96,7 @@ func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
 		m.refuse(m.cause(c, fault), c.Name+": "+fault.What, fault.Hint)
 		return &made{}
 	}
-	return &made{recipe: recipe, build: build, press: build.Best()}
+	return &made{recipe: recipe, build: build}
 }
 
 // cause is the path of the measure that a fault of geometry most likely comes
@@ -121,15 +120,10 @@ func (m *maker) cause(c Colourway, fault *patchwork.Fault) string {
 
 func (b *made) colourway(c Colourway, seam measure.Length) ColourwayPlan {
 	block := b.build.Block()
-	var joins []patchwork.SewnJoin
-	for _, s := range b.build.Steps {
-		joins = append(joins, s.Joins...)
-	}
 	return ColourwayPlan{
-		Name: c.Name, Blocks: c.Blocks, Recipe: b.recipe, Build: b.build, Press: b.press,
+		Name: c.Name, Blocks: c.Blocks, Recipe: b.recipe, Build: b.build,
 		Raw: block.Size, Finished: less(block.Size, 2*seam),
 		Areas: block.AreaByRole(seam), SeamLength: b.build.SeamLength(),
-		Matches: b.build.Tally(joins, b.press),
 	}
 }
 
@@ -176,5 +170,5 @@ func (m *maker) layout() {
 			}
 		}
 	}
-	m.plan.Joins = topJoins(m.plan, m.job.Seam)
+	m.press()
 }

@@ -17,6 +17,7 @@ type Plan struct {
 	Quilt      Quilt
 	Colourways []ColourwayPlan
 	Blocks     []Block
+	Press      PressPlan
 	Joins      []Join
 	Fabrics    []FabricNeed
 	Operations []Operation
@@ -46,6 +47,7 @@ type ColourwayPlan struct {
 	Recipe     patchwork.Recipe
 	Build      *patchwork.Build
 	Press      patchwork.Way
+	PressB     patchwork.Way // of the blocks of variant b; nil: all are pressed alike
 	Raw        measure.Size
 	Finished   measure.Size
 	Areas      []patchwork.RoleArea
@@ -63,12 +65,13 @@ type Block struct {
 	Row       int
 	Column    int
 	Turn      int
-	Press     string // the variant of the press plan
+	Press     string // the variant of the press plan, "a" or "b"
 }
 
 // RoleFabric is the one fabric that a block uses in a role.
 type RoleFabric struct {
-	Role, Fabric string
+	Role   string `json:"role"`
+	Fabric string `json:"fabric"`
 }
 
 // Join sums up the match points of one kind of join over one quilt.
@@ -211,8 +214,8 @@ type Operation struct {
 // Span is a time as a distribution: expected minutes and the spread of its
 // logarithm (0: exact).
 type Span struct {
-	Mean   Minutes
-	Spread float64
+	Mean   Minutes `json:"mean"`
+	Spread float64 `json:"spread"`
 }
 
 // Minutes is the operation's expected time for its whole count.

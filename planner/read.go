@@ -94,12 +94,13 @@ func (r *jobReader) keepInside() {
 func (r *jobReader) readJob(root *fileNode) {
 	s := r.section(root, "the job file",
 		"job", "title", "client", "received", "due", "quantity", "units", "seam", "prewash",
-		"fabrics", "block", "colourways", "layout",
+		"fabrics", "block", "colourways", "press", "layout",
 		"borders", "backing", "batting", "binding", "quilting")
 	r.readUnits(s)
 	r.readHeading(s)
 	r.readFabrics(s.need("fabrics"))
 	r.readColourways(s.need("block"), s.need("colourways"))
+	r.readPress(s.get("press"))
 	r.readLayout(s.need("layout"))
 	r.readFinishing(s)
 }

@@ -12,13 +12,13 @@ type defaults struct {
 	strip measure.Length // of binding, cut width
 }
 
-// Seam, width and fat quarter are cautious planning values, common practice. The
-// fat eighth is
-// the shops' own half of it, 9 × 21 in or 25 × 55 cm (published: American
-// Patchwork & Quilting; Olive & Flo). An extra of 4 in per side is what
-// quilters by the frame ask for (published: Log House Quilting), and 2 1/2 in is
-// the commonest strip (published: Villa Rosa basics); 10 and 6.5 cm are common
-// practice, no source.
+// Sources, in inches: 40 usable is what cautious makers plan with (published: Four
+// Pines Quilting), a fat quarter 18 × 21 and a fat eighth 9 × 21 come from cloth
+// 42 wide (published: American Patchwork & Quilting), 4 extra per side is asked
+// for by quilters at the frame (published: Log House Quilting), 2 1/2 is the
+// commonest strip (published: Villa Rosa basics). In centimetres: 50 × 55 and
+// 25 × 55 (published: Gone to Earth; Olive & Flo); seam, width, extra and strip are
+// common practice, no source.
 var (
 	inchDefaults = defaults{
 		seam: measure.Inch / 4, width: 40 * measure.Inch,

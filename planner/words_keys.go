@@ -63,6 +63,7 @@ var keyExamples = map[string]string{
 	"fabrics":      "fabrics: {Kelp: {form: fat quarter, on-hand: 4}}",
 	"block":        "block: {make: four-patch, square: 5}",
 	"colourways":   "colourways: {tide: {blocks: 8, print: Kelp, ground: Foam}}",
+	"press":        "press: darker",
 	"layout":       "layout: {across: 4, down: 2}",
 	"borders":      "borders: [{width: 3, fabric: Foam}]",
 	"backing":      "backing: {fabric: Foam, extra: 4}",

@@ -38,9 +38,10 @@ func (t *tally) put(count int, blocks []BlockCount) {
 }
 
 // set makes the tally what lies on the table. Without blocks the named counts
-// stay where they are as far as the number allows: unnamed ones go first, then
-// those of the highest ids. Order is the lot's blocks in order of their ids.
-func (t *tally) set(count int, blocks []BlockCount, order []string) {
+// stay where they are as far as the number and their blocks allow: unnamed ones
+// go first, then those of the highest ids. Order is the lot's blocks in order of
+// their ids, of perBlock counts each.
+func (t *tally) set(count int, blocks []BlockCount, order []string, perBlock int) {
 	before := t.named
 	*t = tally{}
 	if len(blocks) > 0 {
@@ -48,7 +49,7 @@ func (t *tally) set(count int, blocks []BlockCount, order []string) {
 		return
 	}
 	for _, id := range order {
-		if keep := min(before[id], count); keep > 0 {
+		if keep := min(before[id], perBlock, count); keep > 0 {
 			t.put(keep, []BlockCount{{Block: id, Count: keep}})
 			count -= keep
 		}

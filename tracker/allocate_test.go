@@ -130,21 +130,22 @@ func TestNamingABlockNeverChangesTheTotal(t *testing.T) {
 func TestARecountKeepsNamedCountsAsFarAsTheNumberAllows(t *testing.T) {
 	order := []string{"tide-01", "tide-02", "tide-03"}
 	start := func() *tally {
-		return &tally{unnamed: 3, named: map[string]int{"tide-01": 1, "tide-03": 2, "tide-09": 1}}
+		return &tally{unnamed: 3, named: map[string]int{"tide-01": 1, "tide-03": 3, "tide-09": 1}}
 	}
 	for name, c := range map[string]struct {
 		count  int
 		blocks []BlockCount
 		want   tally
 	}{
-		"more lies there":        {8, nil, tally{unnamed: 5, named: map[string]int{"tide-01": 1, "tide-03": 2}}},
-		"unnamed ones go first":  {3, nil, tally{unnamed: 0, named: map[string]int{"tide-01": 1, "tide-03": 2}}},
-		"then the highest block": {2, nil, tally{unnamed: 0, named: map[string]int{"tide-01": 1, "tide-03": 1}}},
-		"nothing lies there":     {0, nil, tally{}},
-		"blocks are named anew":  {4, []BlockCount{{"tide-02", 2}}, tally{unnamed: 2, named: map[string]int{"tide-02": 2}}},
+		"more lies there":            {8, nil, tally{unnamed: 5, named: map[string]int{"tide-01": 1, "tide-03": 2}}},
+		"unnamed ones go first":      {3, nil, tally{unnamed: 0, named: map[string]int{"tide-01": 1, "tide-03": 2}}},
+		"then the highest block":     {2, nil, tally{unnamed: 0, named: map[string]int{"tide-01": 1, "tide-03": 1}}},
+		"nothing lies there":         {0, nil, tally{}},
+		"no more than a block takes": {9, nil, tally{unnamed: 6, named: map[string]int{"tide-01": 1, "tide-03": 2}}},
+		"blocks are named anew":      {4, []BlockCount{{"tide-02", 2}}, tally{unnamed: 2, named: map[string]int{"tide-02": 2}}},
 	} {
 		got := start()
-		got.set(c.count, c.blocks, order)
+		got.set(c.count, c.blocks, order, 2)
 		assert.Equal(t, c.want, *got, name)
 	}
 }

@@ -6,6 +6,7 @@ type board struct {
 	tallies []tally // by row
 }
 
+// newBoard is a route with nothing done.
 func newBoard(r *route) *board {
 	return &board{route: r, tallies: make([]tally, len(r.rows))}
 }
@@ -49,6 +50,7 @@ func (b *board) done(row int) int {
 	return total(b.at(row))
 }
 
+// left is what remains: done and left always make the count.
 func (b *board) left(row int) int { return b.rows[row].Count - b.done(row) }
 
 // spare is what was logged beyond what the row has room for: a revision made
@@ -81,6 +83,7 @@ func (b *board) through(row, quilt int) (blocks, of int) {
 	return blocks, of
 }
 
+// total adds up counts by block.
 func total(counts []int) int {
 	sum := 0
 	for _, n := range counts {

@@ -12,15 +12,15 @@ func (d *draft) supply(lacks []lack) error {
 				short = append(short, BlockCount{Block: l.block, Count: l.want - l.have})
 			}
 		}
-		return d.finish(first.earlier, short)
+		return d.finish(first.earlier(), short)
 	case quiltBlocks:
 		return d.finishOfQuilt(first)
 	}
 	n := first.want - first.have
-	if left := d.left(first.earlier); n > left {
+	if left := d.left(first.earlier()); n > left {
 		return d.beyondPlan(first)
 	}
-	return d.add(first.earlier, n, nil, true)
+	return d.add(first.earlier(), n, nil, true)
 }
 
 // finish logs what blocks are short of in one row: without naming them where

@@ -66,6 +66,8 @@ func (s State) operation(typed string) (string, error) {
 		What: fmt.Sprintf("%s begins %s", quoted(typed), andList(begin)), Hint: "type more of it, or its number"}
 }
 
+// numbered finds an operation by the number on the wall. A retired one keeps its
+// number for ever, so whoever reads it off an old sheet is told why.
 func (s State) numbered(n int) (string, error) {
 	for _, o := range s.Ledger.Operations {
 		if o.Number == n {
@@ -95,10 +97,13 @@ func (s State) numbersNear(n int) []string {
 	return slices.DeleteFunc([]string{below, above}, func(name string) bool { return name == "" })
 }
 
+// retiredOperation is one that a revision took out of the route.
 func retiredOperation(key string, number int) *Refusal {
 	return &Refusal{Kind: UnknownOperation, What: fmt.Sprintf("%s (%d) is no longer in the route: the job was revised without it", key, number)}
 }
 
+// noOperation is a text that no key begins with. Where no key is like it, the
+// ends of the route show what keys look like.
 func (s State) noOperation(typed, text string, keys []string) *Refusal {
 	if number, ok := s.Ledger.Retired[text]; ok {
 		return retiredOperation(text, number)

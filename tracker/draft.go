@@ -1,8 +1,6 @@
 package tracker
 
-import (
-	"quiltrun/planner"
-)
+import "quiltrun/planner"
 
 // draft is an entry in the making. Its board goes along with its parts, so that
 // each part is judged with those before it done.

@@ -57,39 +57,41 @@ func (s State) With(ev Event) (State, error) {
 
 // read looks at every event by itself and at what it points to.
 func (s *State) read(events []Event) error {
-	s.events = events
-	entryOf := make(map[string]int, len(events)) // by id
-	for i, ev := range events {
+	s.events, s.Entries = events, make([]Entry, 0, len(events))
+	entryOf := make([]int, len(events)) // by event
+	for i := range events {
+		ev := &events[i]
 		if err := s.sound(i); err != nil {
 			return damaged(ev, err)
 		}
 		s.ids[ev.ID] = i
 		switch ev.Kind {
 		case Logged, Recount:
-			entryOf[ev.ID] = len(s.Entries)
-			s.Entries = append(s.Entries, Entry{Event: ev})
+			entryOf[i] = len(s.Entries)
+			s.Entries = append(s.Entries, Entry{Event: *ev})
 		case Undone:
-			at, ok := entryOf[ev.Target]
-			if !ok {
+			target, ok := s.ids[ev.Target]
+			if !ok || events[target].Kind != Logged && events[target].Kind != Recount {
 				return damaged(ev, fmt.Errorf("it takes back %s, which is no entry of this job", quoted(ev.Target)))
 			}
-			if !s.Entries[at].Standing() {
+			entry := &s.Entries[entryOf[target]]
+			if !entry.Standing() {
 				return damaged(ev, fmt.Errorf("it takes back %s a second time", quoted(ev.Target)))
 			}
-			s.Entries[at].UndoneBy = ev.ID
+			entry.UndoneBy = ev.ID
 		}
 	}
 	return nil
 }
 
 // damaged words what is wrong with a stored event.
-func damaged(ev Event, err error) error {
+func damaged(ev *Event, err error) error {
 	return fmt.Errorf("event %d of the job is not one that quiltrun wrote: %w", ev.Seq, err)
 }
 
 // sound checks the i-th event's envelope.
 func (s *State) sound(i int) error {
-	ev := s.events[i]
+	ev := &s.events[i]
 	_, twice := s.ids[ev.ID]
 	switch {
 	case ev.Schema > EventSchema:
@@ -113,13 +115,10 @@ func (s *State) sound(i int) error {
 // undone is the ids of the entries that were taken back.
 func (s State) undone() map[string]bool {
 	gone := map[string]bool{}
-	for _, e := range s.Entries {
-		if !e.Standing() {
+	for i := range s.Entries {
+		if e := &s.Entries[i]; !e.Standing() {
 			gone[e.ID] = true
 		}
 	}
 	return gone
 }
-
-// standing is the number of entries that count.
-func (s State) standing() int { return len(s.Entries) - len(s.undone()) }

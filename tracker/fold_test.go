@@ -178,8 +178,17 @@ func TestAnOperationThatLeavesTheRouteAndComesBackKeepsItsWork(t *testing.T) {
 		assert.Equal(t, "press-pairs (60) is no longer in the route: the job was revised without it", r.What, typed)
 	}
 	assert.Equal(t, 2, s.Done("sew-units", tide))
-	s = revise(t, s, estuary())
-	assert.Equal(t, 4, s.Done("press-pairs", tide))
+	assert.Equal(t, 4, revise(t, s, estuary()).Done("press-pairs", tide))
+
+	s = revise(t, s, underANewName(without, "tide", "spindrift"))
+	s = revise(t, s, underANewName(estuary(), "tide", "spindrift"))
+	assert.Equal(t, 4, s.Done("press-pairs", colourwayLot("spindrift")), "under a new name too")
+}
+
+func TestOnlyColourwaysAreRenamed(t *testing.T) {
+	names := map[string]string{"tide": "spindrift"}
+	assert.Equal(t, rowKey{"kit", colourwayLot("spindrift")}, rowKey{"kit", tide}.renamed(names))
+	assert.Equal(t, rowKey{"cut", fabricLot("tide")}, rowKey{"cut", fabricLot("tide")}.renamed(names), "a fabric of the same name is another thing")
 }
 
 func TestARevisionIsUndoneByAnother(t *testing.T) {
@@ -269,4 +278,7 @@ func TestFoldLeavesItsEventsAlone(t *testing.T) {
 	b := logged(t, s, "sew-pairs", "tide=7")
 	assert.Equal(t, []int{4, 6, 11}, []int{s.Done("sew-pairs", tide), a.Done("sew-pairs", tide), b.Done("sew-pairs", tide)},
 		"two states that go on from one do not meet")
+	again, err := Fold(a.events)
+	require.NoError(t, err)
+	assert.Equal(t, a.Rows(), again.Rows())
 }

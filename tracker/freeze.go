@@ -34,6 +34,8 @@ func Freeze(plan planner.Plan) Ledger {
 	return l
 }
 
+// frozen is a row without its instruction: that may be worded better later, and
+// the counts may not.
 func frozen(o planner.Operation) Operation {
 	row := Operation{
 		Number: o.Number, Key: o.Key, Name: o.Name, Lot: Lot(o.Lot),
@@ -87,6 +89,7 @@ func renamed(old Ledger, colourways []planner.Colourway) map[string]string {
 	return names
 }
 
+// hasColourway reports whether the ledger has a colourway of that name.
 func (l Ledger) hasColourway(name string) bool {
 	for _, c := range l.Colourways {
 		if c == name {
@@ -104,6 +107,7 @@ func (l Ledger) bookedAs(colourway string) string {
 	return colourway
 }
 
+// retiredKeys is every key ever used that the new ledger has no row for.
 func retiredKeys(old, now Ledger) map[string]int {
 	gone := old.numbers()
 	for _, o := range now.Operations {

@@ -130,6 +130,10 @@ func TestAColourwayIsKnownByTheNameItWasBookedUnder(t *testing.T) {
 			{[]planner.Colourway{{Name: "ink", Was: "teal"}, {Name: "rose"}}, names{"ink": "teal"}, names{"teal": "ink", "rose": "rose"}},
 			{[]planner.Colourway{{Name: "slate", Was: "ink"}, {Name: "rose"}}, names{"slate": "teal"}, names{"ink": "slate", "rose": "rose"}},
 		},
+		"renamed, then exchanged with another": {
+			{[]planner.Colourway{{Name: "ink", Was: "teal"}, {Name: "rose"}}, names{"ink": "teal"}, names{"teal": "ink", "rose": "rose"}},
+			{[]planner.Colourway{{Name: "ink", Was: "rose"}, {Name: "rose", Was: "ink"}}, names{"ink": "rose", "rose": "teal"}, names{"ink": "rose", "rose": "ink"}},
+		},
 		"renamed back": {
 			{[]planner.Colourway{{Name: "ink", Was: "teal"}, {Name: "rose"}}, names{"ink": "teal"}, names{"teal": "ink", "rose": "rose"}},
 			{[]planner.Colourway{{Name: "teal", Was: "ink"}, {Name: "rose"}}, nil, names{"ink": "teal", "rose": "rose"}},

@@ -177,3 +177,13 @@ func TestAnEntryWithoutAnIDIsNone(t *testing.T) {
 	_, err := s.Log(r)
 	assert.EqualError(t, err, "an entry needs an id")
 }
+
+func TestTheRestOfABlockIsNoMoreThanTheRestOfItsLot(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=15")
+	s = accepted(t, s, atBlocks(request(t, s, "sew-pairs", "all"), "tide-08"))
+	assert.Equal(t, 16, s.Done("sew-pairs", tide))
+
+	s = recounted(t, cutAndKitted(t), Part{Operation: "sew-pairs", Lot: tide, Count: 5, Blocks: []BlockCount{{"tide-01", 5}}})
+	s = accepted(t, s, atBlocks(request(t, s, "sew-pairs", "all"), "tide-01", "tide-02"))
+	assert.Equal(t, []int{2, 2, 0, 0}, firstFour(s, "sew-pairs"), "a block that has too many takes nothing from its neighbour")
+}

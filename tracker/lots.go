@@ -60,14 +60,24 @@ func (s State) namedLot(lot *Lot, run []string, lots []Lot) (*Lot, error) {
 	if lot == nil {
 		return nil, nil
 	}
-	for _, same := range []func(a, b string) bool{func(a, b string) bool { return a == b }, strings.EqualFold} {
-		for i, l := range lots {
-			if l.Kind == lot.Kind && same(l.Name, lot.Name) {
-				return &lots[i], nil
-			}
-		}
+	if found := lotCalled(*lot, lots); found != nil {
+		return found, nil
 	}
 	return nil, s.noLot(*lot, run, lots)
+}
+
+// lotCalled is the lot of that kind and name, in other capitals where none has
+// it exactly; nil where there is none.
+func lotCalled(lot Lot, lots []Lot) *Lot {
+	if at := slices.Index(lots, lot); at >= 0 {
+		return &lots[at]
+	}
+	for i, l := range lots {
+		if l.Kind == lot.Kind && strings.EqualFold(l.Name, lot.Name) {
+			return &lots[i]
+		}
+	}
+	return nil
 }
 
 // sharesByName is one share for each lot that a count names.
@@ -177,6 +187,7 @@ func (s State) oneMeaning(run []string, share lotShare) error {
 	return nil
 }
 
+// counted is what a row counts, and how many of it make a block.
 func counted(o Operation) string {
 	unit := plural(2, o.CountedIn)
 	if o.PerBlock > 0 {
@@ -185,6 +196,7 @@ func counted(o Operation) string {
 	return unit
 }
 
+// sharesOf is lots of which nothing was asked yet.
 func sharesOf(lots []Lot) []lotShare {
 	shares := make([]lotShare, len(lots))
 	for i, lot := range lots {

@@ -203,7 +203,7 @@ func (m *machine) log(t *rapid.T) {
 	}
 	require.NoError(t, err)
 	assert.Equal(t, []Part{part}, ev.Parts)
-	m.take(t, ev)
+	m.take(t, r, ev)
 }
 
 // catchUp logs work with all before it: right by the model whatever it was.
@@ -218,7 +218,7 @@ func (m *machine) catchUp(t *rapid.T) {
 		return
 	}
 	assert.True(t, m.model.with(ev).right(), ev.Parts)
-	m.take(t, ev)
+	m.take(t, r, ev)
 }
 
 // kindOf is the last of the kinds where the error is any of them.
@@ -291,9 +291,15 @@ func (m *machine) restores(t *rapid.T, target string, before []Row) {
 	assert.Equal(t, before, after(t, m.s, was).Rows())
 }
 
-func (m *machine) take(t *rapid.T, ev Event) {
-	m.s = after(t, m.s, ev)
-	m.model = m.model.with(ev)
+// take stores an event; the same request sent again is then answered with it.
+func (m *machine) take(t *rapid.T, r LogRequest, ev Event) {
+	ev = stored(t, m.s, ev)
+	s, err := m.s.With(ev)
+	require.NoError(t, err)
+	again, err := s.Log(r)
+	require.NoError(t, err)
+	assert.Equal(t, ev, again)
+	m.s, m.model = s, m.model.with(ev)
 }
 
 // check compares all rows with the model.

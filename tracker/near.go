@@ -59,6 +59,7 @@ func distance(a, b []rune) int {
 	return last[len(b)]
 }
 
+// unlike is the cost of putting b in the place of a.
 func unlike(a, b rune) int {
 	if a == b {
 		return 0

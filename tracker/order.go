@@ -3,10 +3,12 @@ package tracker
 // lack is what an earlier row is short of, for what is done of a later one.
 type lack struct {
 	rule       *rule
-	earlier    int    // the row that is short; of several, the first that is
 	block      string // the block that is not through it, "" where none is meant
 	have, want int    // counts of the earlier row; for quiltBlocks blocks; at the block where one is meant
 }
+
+// earlier is the row that is short; of several colourways' the first.
+func (l lack) earlier() int { return l.rule.earlier[0] }
 
 // lacks is what a row is short of since before, the row's counts by block at
 // that time: blocks that were touched earlier are none of today's business. A
@@ -23,7 +25,7 @@ func (b *board) lacks(later int, before []int) []lack {
 			all = append(all, b.overdrawn(r, before)...)
 		case quiltBlocks:
 			all = append(all, b.quiltShort(r)...)
-		case share:
+		case proportion:
 			all = append(all, b.short(r)...)
 		}
 	}
@@ -38,12 +40,13 @@ func (b *board) unfinished(r *rule, before []int) []lack {
 	have := b.at(earlier)
 	for i, n := range b.at(r.later) {
 		if n > atIndex(before, i) && have[i] < want {
-			all = append(all, lack{rule: r, earlier: earlier, block: ids[i], have: have[i], want: want})
+			all = append(all, lack{rule: r, block: ids[i], have: have[i], want: want})
 		}
 	}
 	return all
 }
 
+// atIndex is the i-th count, 0 where nothing was counted.
 func atIndex(counts []int, i int) int {
 	if i < len(counts) {
 		return counts[i]
@@ -59,7 +62,7 @@ func (b *board) firstMissing(r *rule) []lack {
 		return nil
 	}
 	if have := b.at(earlier)[0]; have < want {
-		return []lack{{rule: r, earlier: earlier, block: ids[0], have: have, want: want}}
+		return []lack{{rule: r, block: ids[0], have: have, want: want}}
 	}
 	return nil
 }
@@ -71,7 +74,7 @@ func (b *board) overdrawn(r *rule, before []int) []lack {
 	}
 	earlier := r.earlier[0]
 	if have, want := b.done(earlier), b.allTaken(earlier); have < want {
-		return []lack{{rule: r, earlier: earlier, have: have, want: want}}
+		return []lack{{rule: r, have: have, want: want}}
 	}
 	return nil
 }
@@ -105,17 +108,14 @@ func (b *board) allTaken(earlier int) int {
 // quiltShort is a quilt that was worked on before enough of its blocks were
 // through.
 func (b *board) quiltShort(r *rule) []lack {
-	have, of, waits := 0, 0, -1
+	have, of := 0, 0
 	for _, earlier := range r.earlier {
 		blocks, all := b.through(earlier, r.quilt)
-		if waits < 0 && blocks < all {
-			waits = earlier
-		}
 		have += blocks
 		of += all
 	}
 	if want := b.needed(r.later, of); have < want {
-		return []lack{{rule: r, earlier: waits, have: have, want: want}}
+		return []lack{{rule: r, have: have, want: want}}
 	}
 	return nil
 }
@@ -124,7 +124,7 @@ func (b *board) quiltShort(r *rule) []lack {
 func (b *board) short(r *rule) []lack {
 	earlier := r.earlier[0]
 	if have, want := b.done(earlier), b.needed(r.later, b.rows[earlier].Count); have < want {
-		return []lack{{rule: r, earlier: earlier, have: have, want: want}}
+		return []lack{{rule: r, have: have, want: want}}
 	}
 	return nil
 }

@@ -240,3 +240,73 @@ func TestCatchingUpCannotCutMoreThanThePlanHas(t *testing.T) {
 	r := refused(t, s, caughtUp(request(t, s, "kit", "tide=3")))
 	assert.Equal(t, said{OutOfOrder, "cut has 0 of 5 pieces of Kelp made, 6 needed", 0, 5, 5}, whatIsSaid(r))
 }
+
+func TestAPoolThatARecountOverdrewStopsOnlyWhoTakesFromIt(t *testing.T) {
+	l := estuary()
+	for i, o := range l.Operations {
+		if o.Key == "kit" && o.Lot == dune { // of dune, only its first two blocks take Kelp
+			l.Operations[i].After[0].Takes = o.After[0].Takes[:2]
+		}
+	}
+	s := book(t, l)
+	s = accepted(t, s, caughtUp(atBlocks(request(t, s, "kit", "1"), "dune-01")))
+	s = logged(t, s, "cut", "Foam=all")
+	s = recounted(t, s, Part{Operation: "cut", Lot: kelp, Count: 1})
+	s = accepted(t, s, atBlocks(request(t, s, "kit", "1"), "dune-03"))
+	assert.Equal(t, 1, s.BlockDone("dune-03", "kit"))
+	r := refused(t, s, atBlocks(request(t, s, "kit", "1"), "dune-02"))
+	assert.Equal(t, "dune-02 is not ready for kit: cut has 1 of 24 pieces of Kelp made, 4 needed", r.What)
+}
+
+func TestARowThatIsNamedTwiceIsWaitedForOnce(t *testing.T) {
+	l := estuary()
+	for i, o := range l.Operations {
+		if o.Key == "kit" {
+			l.Operations[i].After = append(o.After, o.After...)
+		}
+	}
+	s := book(t, l)
+	s = logged(t, s, "prepare", "Kelp=all", "Foam=all")
+	s = logged(t, s, "cut", "Kelp=4", "Foam=4")
+	s = logged(t, s, "kit", "tide=2")
+	assert.Equal(t, 2, s.Done("kit", tide))
+}
+
+func TestCatchingUpSuppliesEachOfSeveralOperationsWithItsOwn(t *testing.T) {
+	l := estuary()
+	for i, o := range l.Operations {
+		if o.Key == "press-pairs" {
+			l.Operations[i].After = append(o.After, Ref{Key: "kit", Lot: o.Lot})
+		}
+	}
+	s := book(t, l)
+	s = accepted(t, s, caughtUp(atBlocks(request(t, s, "press-pairs", "all"), "tide-02")))
+	assert.Equal(t, []int{2, 2, 1}, []int{s.Done("press-pairs", tide), s.Done("sew-pairs", tide), s.Done("kit", tide)})
+}
+
+// 3 pairs sewn and 3 pressed: the third pressed pair is the first of tide-02,
+// which wants both its pairs sewn before. That fourth pair nobody timed.
+func TestCatchingUpBesideWhatWasAskedForHasNoTime(t *testing.T) {
+	s := cutAndKitted(t)
+	r := caughtUp(request(t, s, "sew-pairs..press-pairs", "tide=3"))
+	took := planner.Minutes(16)
+	r.Took = &took
+	ev, err := s.Log(r)
+	require.NoError(t, err)
+	half := planner.Minutes(8)
+	assert.Equal(t, []Part{
+		{"sew-pairs", tide, 3, nil, &half}, {"sew-pairs", tide, 1, nil, nil}, {"press-pairs", tide, 3, nil, &half},
+	}, ev.Parts)
+}
+
+func TestCatchingUpToTwoQuiltsNamesBlocksOnlyWhereItMust(t *testing.T) {
+	s := book(t, madeLedger(2, colourwayRun{"tide", 3}))
+	s = accepted(t, s, caughtUp(request(t, s, "sew-block-column-3", "tide=all")))
+	ev, err := s.Log(caughtUp(request(t, s, "lay-out-top", "quilt-1=2", "quilt-2=2")))
+	require.NoError(t, err)
+	assert.Equal(t, []Part{
+		{"square-up", tide, 2, nil, nil}, {"lay-out-top", quiltLot(1), 2, nil, nil},
+		{"square-up", tide, 2, []BlockCount{{"tide-04", 1}, {"tide-05", 1}}, nil}, {"lay-out-top", quiltLot(2), 2, nil, nil},
+	}, ev.Parts)
+	assert.Equal(t, 4, after(t, s, ev).FinishedBlocks(Lot{}))
+}

@@ -46,6 +46,7 @@ func (s State) Rows() []Row {
 	return rows
 }
 
+// row is the row at a place in the ledger.
 func (s State) row(at int) Row {
 	r := Row{Operation: s.board.rows[at], Done: s.board.done(at), Minutes: s.minutes[at], Spare: s.board.spare(at)}
 	ids := s.board.blocksOf(at)
@@ -55,6 +56,7 @@ func (s State) row(at int) Row {
 	return r
 }
 
+// find is the place of a row in the ledger.
 func (s State) find(key string, lot Lot) (int, bool) {
 	if s.board == nil {
 		return 0, false

@@ -72,9 +72,13 @@ func TestAJobIsFinishedWhenItsLastQuiltIsHandedOver(t *testing.T) {
 	at, finished := s.FinishedAt()
 	assert.True(t, finished)
 	assert.True(t, at.Equal(r.At))
-	s = undone(t, s, "", "u1")
+	s = recounted(t, s, Part{Operation: "hand-over", Lot: quiltLot(2), Count: 0})
 	_, finished = s.FinishedAt()
 	assert.False(t, finished)
+	s = undone(t, s, "", "u1")
+	at, finished = s.FinishedAt()
+	assert.True(t, finished)
+	assert.True(t, at.Equal(r.At), "an entry that was taken back finished nothing")
 }
 
 // Table times in the tests' job: 5 minutes of setup, 1 a count.

@@ -24,6 +24,7 @@ func (b *board) tooMany(row, n int) *Refusal {
 		o.Lot.Name, things(left, o.CountedIn), b.doing(row), b.done(row), o.Count, n))
 }
 
+// allAre is the beginning of "all 16 are made"; of one thing, "it is made".
 func allAre(count int) string {
 	if count == 1 {
 		return "it is"
@@ -65,6 +66,7 @@ func (d *draft) nothingForBlock(row, n int, block string) *Refusal {
 		things(n, o.CountedIn), isOrAre(n), block, o.Key, o.PerBlock))
 }
 
+// isOrAre is the verb after n things.
 func isOrAre(n int) string {
 	if n == 1 {
 		return "is"
@@ -103,10 +105,11 @@ func (d *draft) outOfOrder(row, n int, blocks []BlockCount, was tally, l lack) *
 		}
 	}
 	r := d.refusal(OutOfOrder, row, what)
-	r.Hint = fmt.Sprintf("log %s first, or catch up (--catch-up)", d.rows[l.earlier].Key)
+	r.Hint = fmt.Sprintf("log %s first, or catch up (--catch-up)", d.rows[l.earlier()].Key)
 	return r
 }
 
+// blockNames is the ids of blocks that were named.
 func blockNames(blocks []BlockCount) []string {
 	names := make([]string, len(blocks))
 	for i, b := range blocks {
@@ -129,29 +132,29 @@ func (d *draft) room(row, most int) int {
 
 // reason says what an earlier row is short of, with its numbers.
 func (b *board) reason(l lack) string {
-	o := b.rows[l.earlier]
-	things := things(o.Count, o.CountedIn)
+	o := b.rows[l.earlier()]
+	all := things(o.Count, o.CountedIn)
 	switch l.rule.sort {
 	case pool:
-		return fmt.Sprintf("%s has %d of %s of %s made, %d needed", o.Key, l.have, things, o.Lot.Name, l.want)
+		return fmt.Sprintf("%s has %d of %s of %s made, %d needed", o.Key, l.have, all, o.Lot.Name, l.want)
 	case quiltBlocks:
 		return fmt.Sprintf("%s has %d of its blocks made, %d needed", o.Key, l.have, l.want)
-	case share:
+	case proportion:
 		if o.Lot != b.rows[l.rule.later].Lot {
-			things += " of " + o.Lot.Name
+			all += " of " + o.Lot.Name
 		}
-		return fmt.Sprintf("%s has %d of %s made", o.Key, l.have, things)
+		return fmt.Sprintf("%s has %d of %s made", o.Key, l.have, all)
 	}
 	there := "none"
 	if l.have > 0 {
 		there = fmt.Sprintf("%d of %d", l.have, l.want)
 	}
-	return fmt.Sprintf("%s has %d of %s made, %s at %s", o.Key, b.done(l.earlier), things, there, l.block)
+	return fmt.Sprintf("%s has %d of %s made, %s at %s", o.Key, b.done(l.earlier()), all, there, l.block)
 }
 
 // beyondPlan is a catch-up that would take more from a row than it can have.
 func (b *board) beyondPlan(l lack) *Refusal {
-	r := b.refusal(OutOfOrder, l.earlier, b.reason(l))
+	r := b.refusal(OutOfOrder, l.earlier(), b.reason(l))
 	r.Hint = "revise the job: its plan has too few"
 	return r
 }
@@ -180,6 +183,7 @@ func (s State) whatIsLeft(kind RefusalKind, question string, run []string, open 
 	return r
 }
 
+// runName is a run as it is typed.
 func runName(run []string) string {
 	if len(run) == 1 {
 		return run[0]

@@ -161,3 +161,16 @@ func TestNothingIsLoggedOnAJobThatIsNotBooked(t *testing.T) {
 	_, err = s.Undo("", "u1", monday, "Runa")
 	assert.EqualError(t, err, "the job is not booked")
 }
+
+func TestABareNumberMeansTheSameInAllOfARun(t *testing.T) {
+	l := estuary()
+	for i, o := range l.Operations {
+		if o.Key == "sew-block-column-3" && o.Lot == tide {
+			l.Operations[i].PerBlock, l.Operations[i].Count = 2, 16
+		}
+	}
+	s := book(t, l)
+	r := refused(t, s, request(t, s, "sew-block-column-2..sew-block-column-3", "tide=6"))
+	assert.Equal(t, said{Kind: MissingCount, What: "6 of what? sew-block-column-2 counts seams, 3 a block, sew-block-column-3 counts seams, 2 a block"}, whatIsSaid(r))
+	assert.Equal(t, "write the count in blocks, such as 4 blocks, or all", r.Hint)
+}

@@ -13,7 +13,7 @@ type folding struct {
 	file    string
 	board   *board
 	minutes []planner.Minutes // by row
-	aside   map[rowKey]shelf  // rows that the present ledger does not have
+	aside   map[rowKey]shelf  // by row, as the last ledger left it; of rows that are gone too
 }
 
 // shelf is what was logged of a row.
@@ -30,12 +30,14 @@ func replay(events []Event, undone map[string]bool) (*folding, error) {
 			continue
 		}
 		if err := f.apply(&events[i]); err != nil {
-			return nil, damaged(events[i], err)
+			return nil, damaged(&events[i], err)
 		}
 	}
 	return f, nil
 }
 
+// apply takes one event in. An unknown kind is no small matter: leaving it out
+// could make every later number wrong.
 func (f *folding) apply(ev *Event) error {
 	switch ev.Kind {
 	case Booked, Revised:
@@ -69,9 +71,8 @@ func (f *folding) adopt(ev *Event) error {
 	f.ledger, f.file = *ev.Ledger, ev.File
 	f.board, f.minutes = newBoard(made), make([]planner.Minutes, len(made.rows))
 	for i, o := range made.rows {
-		k := rowKey{o.Key, o.Lot}
-		f.board.tallies[i], f.minutes[i] = f.aside[k].tally, f.aside[k].minutes
-		delete(f.aside, k)
+		kept := f.aside[rowKey{o.Key, o.Lot}]
+		f.board.tallies[i], f.minutes[i] = kept.tally, kept.minutes
 	}
 	return nil
 }
@@ -90,6 +91,8 @@ func (f *folding) shelve(names map[string]string) {
 	f.aside = renamed
 }
 
+// renamed is the row under the name that its colourway bears now. A fabric of
+// the same name keeps it.
 func (k rowKey) renamed(names map[string]string) rowKey {
 	if name, ok := names[k.lot.Name]; ok && k.lot.Kind == planner.ColourwayLot {
 		k.lot.Name = name
@@ -107,7 +110,7 @@ func (f *folding) count(kind Kind, p *Part) error {
 		return err
 	}
 	if kind == Recount {
-		f.board.tallies[row].set(p.Count, p.Blocks, f.board.blocksOf(row))
+		f.board.tallies[row].set(p.Count, p.Blocks, f.board.blocksOf(row), f.board.rows[row].PerBlock)
 	} else {
 		f.board.tallies[row].put(p.Count, p.Blocks)
 	}

@@ -54,6 +54,7 @@ func (s State) ready(id string) error {
 	return nil
 }
 
+// event is an envelope without contents, made against the present ledger.
 func (s State) event(kind Kind, id string, at time.Time, by string) Event {
 	return Event{Schema: EventSchema, ID: id, At: at, By: by, Kind: kind, Revision: s.Ledger.Revision}
 }

@@ -60,6 +60,8 @@ func newRoute(l Ledger) (*route, error) {
 	return r, r.noCircle()
 }
 
+// findBlocks sorts out which blocks are live and in which order counts reach
+// them.
 func (r *route) findBlocks(blocks []Block) error {
 	for _, b := range blocks {
 		if _, twice := r.known[b.ID]; twice {
@@ -109,6 +111,7 @@ func (r *route) blocksOf(row int) []string {
 	return r.blocks[r.rows[row].Lot.Name]
 }
 
+// findRules turns every After into rules, and notes who waits for whom.
 func (r *route) findRules() error {
 	for i := range r.rows {
 		rules, err := r.rulesFor(i)

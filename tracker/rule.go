@@ -17,7 +17,7 @@ const (
 	firstBlock                      // the lot's first block has to be: it is the one that is tested
 	pool                            // blocks take cut pieces, and only cut pieces can be taken
 	quiltBlocks                     // as large a share of the quilt's blocks as is worked on
-	share                           // as large a share of the earlier row as of the later
+	proportion                      // as large a share of the earlier row as of the later
 )
 
 // rule is one thing that a row waits for.
@@ -53,8 +53,10 @@ func (r *route) rulesFor(later int) ([]*rule, error) {
 	return rules, nil
 }
 
+// ruleFor picks the rule by what the two rows count: block by block where both
+// do, from the pool where pieces become blocks, else in proportion.
 func (r *route) ruleFor(later, earlier int, ref Ref) *rule {
-	made := &rule{sort: share, later: later, earlier: []int{earlier}}
+	made := &rule{sort: proportion, later: later, earlier: []int{earlier}}
 	sameLot := r.rows[later].Lot == r.rows[earlier].Lot
 	switch {
 	case r.byBlock(earlier) && r.byBlock(later) && sameLot:

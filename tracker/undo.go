@@ -2,18 +2,14 @@ package tracker
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
 )
 
-// mostBuiltOn is how many later entries a refusal to undo looks for.
-const mostBuiltOn = 5
-
 // Undo is the event that takes an entry back: the newest that stands where
 // entry is "", else the one whose id, beginning of an id or event number it is.
-// An entry that later ones rest on is refused, and they are named. An id that
+// An entry that others rest on is refused, and they are named. An id that
 // the job has already is answered as by Log.
 func (s State) Undo(entry, id string, at time.Time, by string) (Event, error) {
 	if err := s.ready(id); err != nil {
@@ -26,8 +22,8 @@ func (s State) Undo(entry, id string, at time.Time, by string) (Event, error) {
 	if err != nil {
 		return Event{}, err
 	}
-	if later, more := s.builtOn(target); len(later) > 0 {
-		return Event{}, refuseBuiltOn(target, later, more)
+	if c := s.clear(target); len(c.first) > 0 {
+		return Event{}, c.refusal(target)
 	}
 	ev := s.event(Undone, id, at, by)
 	ev.Target = target.ID
@@ -55,6 +51,7 @@ func (s State) entry(typed string) (Entry, error) {
 	return found[0], nil
 }
 
+// newest is the entry that undo means where none is named.
 func (s State) newest() (Entry, error) {
 	for i := len(s.Entries) - 1; i >= 0; i-- {
 		if s.Entries[i].Standing() {
@@ -106,86 +103,6 @@ func (s State) noEntry(typed string) *Refusal {
 		ids = append(ids, e.ID)
 	}
 	return &Refusal{Kind: UnknownEntry, Near: nearest(typed, ids), What: fmt.Sprintf("there is no entry %s", quoted(typed))}
-}
-
-// builtOn is the later entries that have to be undone before target, newest
-// first, and whether there may be more.
-func (s State) builtOn(target Entry) (later []Entry, more bool) {
-	gone := s.undone()
-	gone[target.ID] = true
-	for {
-		f, err := replay(s.events, gone)
-		if err != nil { // not with events that were folded before
-			return later, false
-		}
-		e, found := s.newestOf(f.board.worse(s.board), target.Seq, gone)
-		if !found {
-			break
-		}
-		if len(later) == mostBuiltOn {
-			return later, true
-		}
-		gone[e.ID] = true
-		later = append(later, e)
-	}
-	slices.SortFunc(later, func(a, b Entry) int { return int(int64(b.Seq) - int64(a.Seq)) })
-	return later, false
-}
-
-// newestOf is the newest entry after an event that stands and says something of
-// one of the rows.
-func (s State) newestOf(rows map[rowKey]bool, after uint64, gone map[string]bool) (Entry, bool) {
-	for i := len(s.Entries) - 1; i >= 0 && s.Entries[i].Seq > after; i-- {
-		e := s.Entries[i]
-		if gone[e.ID] {
-			continue
-		}
-		for _, p := range e.Parts {
-			if rows[rowKey{p.Operation, p.Lot}] {
-				return e, true
-			}
-		}
-	}
-	return Entry{}, false
-}
-
-// worse is the rows that break a rule, or have more than they have room for,
-// and did not on another board of the same route.
-func (b *board) worse(than *board) map[rowKey]bool {
-	bad := map[rowKey]bool{}
-	for row, o := range b.rows {
-		known := map[string]bool{}
-		for _, l := range than.lacks(row, nil) {
-			known[b.lackName(l)] = true
-		}
-		broken := b.spare(row) > than.spare(row)
-		for _, l := range b.lacks(row, nil) {
-			broken = broken || !known[b.lackName(l)]
-		}
-		if broken {
-			bad[rowKey{o.Key, o.Lot}] = true
-		}
-	}
-	return bad
-}
-
-// lackName tells the lacks of one row apart.
-func (b *board) lackName(l lack) string {
-	return fmt.Sprint(l.rule.earlier[0], l.block)
-}
-
-func refuseBuiltOn(target Entry, later []Entry, more bool) *Refusal {
-	r := &Refusal{Kind: BuiltOn}
-	var names []string
-	for _, e := range later {
-		r.Near = append(r.Near, e.ID)
-		names = append(names, describe(e))
-	}
-	if more {
-		names = append(names, "more")
-	}
-	r.What = fmt.Sprintf("%s has later work on it: undo first %s", describe(target), andList(names))
-	return r
 }
 
 // describe is an entry in a few words, by the part that was asked for last:

@@ -90,7 +90,7 @@ func TestAnEntryThatLaterWorkRestsOnIsNotTakenBackAlone(t *testing.T) {
 	s = logged(t, s, "sew-units", "tide=4")                     // e9
 	_, err := s.Undo("e5", "u1", monday, "Runa")
 	r := asRefusal(t, err)
-	assert.Equal(t, said{Kind: BuiltOn, What: "entry 5 (12 of tide in sew-pairs) has later work on it: " +
+	assert.Equal(t, said{Kind: BuiltOn, What: "other work rests on entry 5 (12 of tide in sew-pairs): " +
 		"undo first entry 9 (4 of tide in sew-units) and entry 7 (8 of tide in press-pairs)"}, whatIsSaid(r))
 	assert.Equal(t, []string{"e9", "e7"}, r.Near, "in the order in which they can be undone")
 
@@ -116,7 +116,7 @@ func TestCutPiecesThatWereKittedAreNotTakenBack(t *testing.T) {
 	s = logged(t, s, "cut", "Kelp=4", "Foam=4")         // e4
 	s = logged(t, s, "kit", "tide=4")                   // e5
 	_, err := s.Undo("e3", "u1", monday, "Runa")
-	assert.EqualError(t, err, "entry 3 (8 of Foam in cut, and 1 more part) has later work on it: undo first entry 5 (4 of tide in kit)")
+	assert.EqualError(t, err, "other work rests on entry 3 (8 of Foam in cut, and 1 more part): undo first entry 5 (4 of tide in kit)")
 	s = undone(t, s, "e4", "u1")
 	assert.Equal(t, 8, s.Done("cut", kelp))
 }
@@ -129,7 +129,7 @@ func TestALongRowOfLaterWorkIsNotListedToItsEnd(t *testing.T) {
 	_, err := s.Undo("e5", "u1", monday, "Runa")
 	r := asRefusal(t, err)
 	assert.Equal(t, []string{"e13", "e12", "e11", "e10", "e9"}, r.Near)
-	assert.Equal(t, "entry 5 (16 of tide in sew-pairs) has later work on it: undo first entry 13 (2 of tide in press-pairs), "+
+	assert.Equal(t, "other work rests on entry 5 (16 of tide in sew-pairs): undo first entry 13 (2 of tide in press-pairs), "+
 		"entry 12 (2 of tide in press-pairs), entry 11 (2 of tide in press-pairs), entry 10 (2 of tide in press-pairs), "+
 		"entry 9 (2 of tide in press-pairs) and more", r.What)
 }
@@ -139,10 +139,36 @@ func TestUndoingARecountThatLaterWorkFilledIsRefused(t *testing.T) {
 	s = recounted(t, s, Part{Operation: "sew-pairs", Lot: tide, Count: 12}) // r5, event 6
 	s = logged(t, s, "sew-pairs", "tide=4")                                 // e7
 	_, err := s.Undo("6", "u1", monday, "Runa")
-	assert.EqualError(t, err, "entry 6 (12 of tide in sew-pairs) has later work on it: undo first entry 7 (4 of tide in sew-pairs)")
+	assert.EqualError(t, err, "other work rests on entry 6 (12 of tide in sew-pairs): undo first entry 7 (4 of tide in sew-pairs)")
 	s = undone(t, s, "e7", "u1")
 	s = undone(t, s, "6", "u2")
 	assert.Equal(t, 16, s.Done("sew-pairs", tide))
+}
+
+func TestWhatARecountBrokeIsNoReasonToKeepAnEntry(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs..press-pairs", "tide=16")
+	s = recounted(t, s, Part{Operation: "sew-pairs", Lot: tide, Count: 12})
+	s = logged(t, s, "sew-pairs", "tide=4")
+	s = undone(t, s, "", "u1")
+	assert.Equal(t, 12, s.Done("sew-pairs", tide))
+}
+
+func TestAnEntryIsTakenBackWhereARevisionLeftTooMuch(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=10") // e5
+	s = logged(t, s, "sew-pairs", "tide=4")                 // e6
+	s = revise(t, s, madeLedger(1, colourwayRun{"tide", 4}, colourwayRun{"dune", 4}))
+	s = undone(t, s, "e6", "u1")
+	row, _ := s.Row("sew-pairs", tide)
+	assert.Equal(t, []int{8, 2}, []int{row.Done, row.Spare})
+}
+
+func TestAnEntryIsNotToBeUndoneBeforeItself(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=4") // e5
+	s = logged(t, s, "press-pairs", "tide=4")              // e6
+	s = recounted(t, s, Part{Operation: "sew-pairs", Lot: tide, Count: 16}, Part{Operation: "press-pairs", Lot: tide, Count: 4})
+	s = undone(t, s, "e5", "u1")
+	_, err := s.Undo("7", "u2", monday, "Runa")
+	assert.EqualError(t, err, "other work rests on entry 7 (4 of tide in press-pairs, and 1 more part): undo first entry 6 (4 of tide in press-pairs)")
 }
 
 func TestLoggingTheSameAgainAfterAnUndoRestoresIt(t *testing.T) {
@@ -173,6 +199,14 @@ func TestTheSameIDTwiceCountsOnce(t *testing.T) {
 	refusal := asRefusal(t, err)
 	assert.Equal(t, IDTaken, refusal.Kind)
 	assert.Equal(t, `the id "e5" was used for another entry (event 5)`, refusal.What)
+	for name, change := range map[string]func(*LogRequest){
+		"reason":   func(r *LogRequest) { r.Reason = "found under the table" },
+		"catch-up": func(r *LogRequest) { r.CatchUp = true },
+	} {
+		other := r
+		change(&other)
+		assert.Equal(t, IDTaken, refused(t, s, other).Kind, name)
+	}
 	_, err = s.Undo("", r.ID, monday, "Runa")
 	assert.Equal(t, IDTaken, asRefusal(t, err).Kind)
 	r.ID = "booked"
@@ -189,6 +223,8 @@ func TestAnUndoThatIsSentTwiceTakesOneEntryBack(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "e6", again.Target)
 	assert.NotZero(t, again.Seq)
+	_, err = s.Undo("e5", "u1", monday, "Runa")
+	assert.Equal(t, IDTaken, asRefusal(t, err).Kind, "not another one")
 }
 
 func TestAnIDStaysUsedAfterAnUndo(t *testing.T) {

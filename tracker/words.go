@@ -40,6 +40,7 @@ func things(n int, unit planner.CountUnit) string {
 	return strconv.Itoa(n) + " " + plural(n, unit)
 }
 
+// plural is the word for n things. Units may grow; English endings are few.
 func plural(n int, unit planner.CountUnit) string {
 	word := string(unit)
 	if n == 1 {
@@ -53,6 +54,7 @@ func plural(n int, unit planner.CountUnit) string {
 	return word + "s"
 }
 
+// quoted is what somebody typed, with anything that would not show made plain.
 func quoted(text string) string { return strconv.Quote(text) }
 
 // andList writes words as a sentence does, and cuts a long list short.

@@ -21,7 +21,10 @@ func (u Unit) AreaByRole(seam measure.Length) []RoleArea {
 			place[patch.Role] = i
 			list = append(list, RoleArea{Role: patch.Role})
 		}
-		list[i].Area = list[i].Area.Add(patch.Area())
+		list[i].Area = list[i].Area.Add(patch.twiceArea())
+	}
+	for i := range list {
+		list[i].Area = list[i].Area.Half()
 	}
 	return list
 }
@@ -35,14 +38,17 @@ func (u Unit) Finished(seam measure.Length) Unit {
 	})
 }
 
-// Area is the exact area of the patch, by the shoelace formula (twice the area
-// is the sum over the sides of the cross products of their ends). On a half
-// tick it is rounded down to whole square ticks.
-func (p Patch) Area() measure.Area {
+// Area is the exact area of the patch. On half a square tick it is rounded down
+// to whole ones.
+func (p Patch) Area() measure.Area { return p.twiceArea().Half() }
+
+// twiceArea is twice the area, by the shoelace formula: the sum over the sides
+// of the cross products of their ends.
+func (p Patch) twiceArea() measure.Area {
 	var twice measure.Area
 	for i, a := range p.Corners {
 		b := p.Corners[(i+1)%len(p.Corners)]
 		twice = twice.Add(measure.Mul(a.X, b.Y)).Sub(measure.Mul(b.X, a.Y))
 	}
-	return twice.Half()
+	return twice
 }

@@ -5,7 +5,8 @@ import "slices"
 // Best is the way of pressing with the fewest clashes in a block; among those
 // the one with the most nests, then with the fewest changes of direction, then
 // the one listed first (the first choice taken the first way, and so on). The
-// match points of a step count as often as a block has its unit. A change of
+// match points of a step count as often as a block has its unit, and once where
+// only pooled steps take from it. A change of
 // direction is where, going down the rows of one step, or down its row joins,
 // one is pressed another way than the one before it. The answer is exact.
 func (b *Build) Best() Way {
@@ -61,7 +62,7 @@ func (b *Build) factors() []factor {
 		for _, join := range made.Joins {
 			for _, match := range join.Matches {
 				if !match.Near {
-					table.add(match.factor(int64(made.Copies), points+1, changes+1, len(b.Choices)))
+					table.add(match.factor(made.weight(), points+1, changes+1, len(b.Choices)))
 				}
 			}
 		}
@@ -94,7 +95,7 @@ func (fs *factors) add(f factor) {
 func (b *Build) counts() (points, changes int64) {
 	for _, made := range b.Steps {
 		for _, join := range made.Joins {
-			points += int64(len(join.Matches)) * int64(made.Copies)
+			points += int64(len(join.Matches)) * made.weight()
 		}
 	}
 	for i := 1; i < len(b.Choices); i++ {
@@ -104,6 +105,9 @@ func (b *Build) counts() (points, changes int64) {
 	}
 	return points, changes
 }
+
+// weight is how often the match points of a step count.
+func (m Made) weight() int64 { return int64(max(m.Copies, 1)) }
 
 // consecutive reports whether a choice comes straight after the one before it
 // in the same step: the next row, or the next row join.

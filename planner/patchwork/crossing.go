@@ -47,7 +47,7 @@ func Meet(a, b []Crossing, length, seam measure.Length) Tally {
 func fixed(list []Crossing, length, seam measure.Length) []crossing {
 	found := make([]crossing, 0, len(list))
 	for _, c := range list {
-		if c.At > seam && c.At < length-seam {
+		if inside(c.At, length, seam) {
 			found = append(found, crossing{c.At, Signed{Along: c.Along}})
 		}
 	}
@@ -77,16 +77,23 @@ func (u Unit) sewingLine(side Side, seam measure.Length) (along axis, at measure
 
 func crossings(u Unit, side Side, seam measure.Length) []crossing {
 	along, line := u.sewingLine(side, seam)
-	end := along.span(u.Size) - seam
+	length := along.span(u.Size)
 	var found []crossing
 	for _, s := range u.Seams {
 		at, ok := s.crosses(along, line)
-		if ok && at > seam && at < end {
+		if ok && inside(at, length, seam) {
 			found = append(found, crossing{at, Signed{Choice: s.Choice, Along: s.Lean.on(along)}})
 		}
 	}
 	slices.SortStableFunc(found, func(a, b crossing) int { return cmp.Compare(a.at, b.at) })
 	return found
+}
+
+// inside reports whether a place on a side lies outside the allowances at its
+// ends. A seam that runs to the corner of the sewing lines, as a diagonal does,
+// is at the end.
+func inside(at, length, seam measure.Length) bool {
+	return at > seam+same && at < length-seam-same
 }
 
 // crosses finds where a seam meets a line that runs along an axis. A seam that

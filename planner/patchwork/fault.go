@@ -4,6 +4,14 @@ package patchwork
 // with measures in the job's unit; Hint says what to do and may be empty.
 type Fault struct {
 	Step string // name of the step, "" where no one step is at fault
+
+	// Key is which of the step's values is at fault, by its name in a job file
+	// ("sew", "size", "upright", "by" …), "" for the step as a whole. Row and
+	// Column are its place in a list or grid of values, from 1; 0 for the whole.
+	Key    string
+	Row    int
+	Column int
+
 	What string
 	Hint string
 }

@@ -30,7 +30,7 @@ func TestFaultsSayWhatWhereAndWhatToDo(t *testing.T) {
 		{"no name", []Step{{Do: Cut}}, "step 1 has no name; every step needs a name of its own"},
 		{"name", []Step{{Name: "My Step", Do: Cut}}, `step My Step: the name "My Step" will not do; use small letters a to z, digits and hyphens`},
 		{"same name", []Step{a, a}, "step a: two steps have this name; give every step a name of its own"},
-		{"no action", []Step{{Name: "a"}}, "step a: the step does not say what to do; cut, sew, recut, turn or trim"},
+		{"no action", []Step{{Name: "a"}}, "step a: the step does not say what to do; cut, sew, recut, turn, trim, subcut or make triangles"},
 		{"no role", []Step{{Name: "a", Do: Cut, Size: a.Size}}, "step a: the cut has no role; say what the fabric does in the block, such as print or ground"},
 		{"cut of nothing", []Step{thin}, "step thin: a piece of 4 × 1/2 in has nothing left to show: its two seams take 1/2 in; make it wider than two seams"},
 		{"unknown step", []Step{a, rowStep("ab", "a", "c")}, `step ab: there is no earlier step "c"; steps so far: a`},

@@ -24,13 +24,13 @@ func assertPatchesFill(t testingT, u Unit) {
 	var sum measure.Area
 	for _, p := range u.Patches {
 		require.Positive(t, p.Area().Sign(), "a patch has area, its corners clockwise")
-		sum = sum.Add(p.Area())
+		sum = sum.Add(p.twiceArea())
 		for _, c := range p.Corners {
 			inside := c.X >= 0 && c.Y >= 0 && c.X <= u.Size.Width && c.Y <= u.Size.Height
 			require.True(t, inside, "corner %v outside %v", c, u.Size)
 		}
 	}
-	assert.Equal(t, measure.Mul(u.Size.Width, u.Size.Height), sum)
+	assert.Equal(t, measure.Mul(u.Size.Width, u.Size.Height).Times(2), sum)
 }
 
 // assertSeamsSeparate checks that each seam has a patch on both sides and goes
@@ -49,17 +49,6 @@ func assertSeamsSeparate(t testingT, u Unit) {
 				require.False(t, p.holds(on, 4), "the seam %v runs through a patch", s)
 			}
 		}
-	}
-}
-
-func sign(l measure.Length) int8 {
-	switch {
-	case l < 0:
-		return -1
-	case l > 0:
-		return +1
-	default:
-		return 0
 	}
 }
 

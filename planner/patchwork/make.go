@@ -42,6 +42,9 @@ func (m *maker) makeAll(steps []Step) *Fault {
 	if m.seam <= 0 {
 		return &Fault{What: "a seam has to take some cloth", Hint: "give the seam a width above nought"}
 	}
+	if m.seam > measure.Longest {
+		return &Fault{What: fmt.Sprintf("a seam cannot take %s", m.seam.Show(m.show)), Hint: "give the seam the width of its allowance"}
+	}
 	if len(steps) == 0 {
 		return &Fault{What: "the recipe has no steps", Hint: "begin by cutting pieces"}
 	}
@@ -52,6 +55,7 @@ func (m *maker) makeAll(steps []Step) *Fault {
 			return fault
 		}
 		made.Step = step
+		made.Yield = max(made.Yield, 1)
 		m.index[step.Name] = len(m.build.Steps)
 		m.build.Steps = append(m.build.Steps, made)
 	}
@@ -73,8 +77,14 @@ func (m *maker) makeStep(step Step) (Made, *Fault) {
 		return m.turn(step)
 	case Trim:
 		return m.trim(step)
+	case HalfSquare:
+		return m.halfSquare(step)
+	case QuarterSquare:
+		return m.quarterSquare(step)
+	case Subcut:
+		return m.subcut(step)
 	default:
-		return Made{}, &Fault{What: "the step does not say what to do", Hint: "cut, sew, recut, turn or trim"}
+		return Made{}, &Fault{What: "the step does not say what to do", Hint: "cut, sew, recut, turn, trim, subcut or make triangles"}
 	}
 }
 
@@ -156,12 +166,27 @@ func gridText(pieces [][]Unit) string {
 // cut cuts pieces of cloth.
 func (m *maker) cut(step Step) (Made, *Fault) {
 	if step.Role == "" {
-		return Made{}, &Fault{What: "the cut has no role", Hint: "say what the fabric does in the block, such as print or ground"}
+		return Made{}, &Fault{Key: "cut", What: "the cut has no role", Hint: "say what the fabric does in the block, such as print or ground"}
 	}
-	if fault := m.checkWide("a piece of", step.Size); fault != nil {
+	if fault := m.checkSize(step.Size); fault != nil {
 		return Made{}, fault
 	}
 	return Made{Unit: CutPiece(step.Role, step.Size)}, nil
+}
+
+// checkSize refuses a piece of cloth that cannot be cut.
+func (m *maker) checkSize(size measure.Size) *Fault {
+	fault := m.checkWide("a piece of", size)
+	if fault == nil && max(size.Width, size.Height) > measure.Longest {
+		fault = &Fault{
+			What: fmt.Sprintf("a piece of %s is longer than %s", size.Show(m.show), measure.Longest.ShowYardage(m.show)),
+			Hint: "look for a slip of the pen",
+		}
+	}
+	if fault != nil {
+		fault.Key = "size"
+	}
+	return fault
 }
 
 // checkWide refuses a piece that would vanish in its own seams.
@@ -174,47 +199,4 @@ func (m *maker) checkWide(what string, size measure.Size) *Fault {
 			what, size.Show(m.show), (2 * m.seam).Show(m.show)),
 		Hint: "make it wider than two seams",
 	}
-}
-
-// countCopies counts, from the block back to the cloth, how often each step's
-// unit is needed.
-func (m *maker) countCopies() *Fault {
-	steps := m.build.Steps
-	last := &steps[len(steps)-1]
-	if last.Pieces != nil {
-		return &Fault{
-			Step: last.Step.Name,
-			What: "the recipe ends with " + gridText(last.Pieces) + ", not with a block",
-			Hint: "sew them together in a last step",
-		}
-	}
-	last.Copies = 1
-	for i := len(steps) - 1; i >= 0; i-- {
-		made := steps[i]
-		if made.Copies == 0 {
-			return &Fault{Step: made.Step.Name, What: "nothing is made from this step", Hint: "use it in a later step or leave it out"}
-		}
-		for _, name := range made.Step.uses() {
-			steps[m.index[name]].Copies += made.Copies
-		}
-	}
-	return nil
-}
-
-// uses lists the steps that a step takes its units or pieces from, each as
-// often as it is taken.
-func (s Step) uses() []string {
-	switch {
-	case s.Do == Cut:
-		return nil
-	case s.Do != Sew || s.Whole:
-		return []string{s.Of}
-	}
-	var names []string
-	for _, row := range s.Rows {
-		for _, cell := range row {
-			names = append(names, cell.Of)
-		}
-	}
-	return names
 }

@@ -9,15 +9,17 @@ import (
 // sew sews a grid: each row, then the rows together.
 func (m *maker) sew(step Step) (Made, *Fault) {
 	grid, fault := m.grid(step)
-	if fault != nil {
-		return Made{}, fault
+	if fault == nil {
+		fault = m.checkGrid(step, grid)
 	}
-	if fault := m.checkGrid(step, grid); fault != nil {
+	if fault != nil {
+		fault.Key = "sew"
 		return Made{}, fault
 	}
 	made := Made{Joins: m.columnPasses(grid)}
 	rows := m.sewEachRow(step.Name, grid)
 	if fault := m.checkRows(rows); fault != nil {
+		fault.Key = "sew"
 		return Made{}, fault
 	}
 	for r := 1; r < len(rows); r++ {
@@ -47,12 +49,13 @@ func (m *maker) grid(step Step) ([][]Unit, *Fault) {
 	grid := make([][]Unit, len(step.Rows))
 	for r, row := range step.Rows {
 		if len(row) == 0 {
-			return nil, &Fault{What: fmt.Sprintf("row %d is empty", r+1), Hint: "leave it out or fill it"}
+			return nil, &Fault{Row: r + 1, What: fmt.Sprintf("row %d is empty", r+1), Hint: "leave it out or fill it"}
 		}
 		grid[r] = make([]Unit, len(row))
 		for c, cell := range row {
 			unit, fault := m.unitOf(cell.Of)
 			if fault != nil {
+				fault.Row, fault.Column = r+1, c+1
 				return nil, fault
 			}
 			grid[r][c] = unit.Turned(cell.Quarters)
@@ -70,6 +73,7 @@ func (m *maker) checkGrid(step Step, grid [][]Unit) *Fault {
 			first := row[0].Size.Height
 			if off := m.uneven(first, unit.Size.Height); off != "" {
 				return &Fault{
+					Row: r + 1, Column: c + 1,
 					What: fmt.Sprintf("row %d is %s high so far, %s %s: %s",
 						r+1, first.Show(m.show), pieceText(step, r, c), unit.Size.Height.Show(m.show), off),
 					Hint: "pieces of one row need equal heights",
@@ -92,6 +96,7 @@ func (m *maker) checkRows(rows []Unit) *Fault {
 		have, next := rows[r].Size.Width, row.Size.Width
 		if off := m.uneven(have, next); off != "" {
 			return &Fault{
+				Row:  r + 2,
 				What: fmt.Sprintf("row %d is %s long, the next one %s: %s", r+1, have.Show(m.show), next.Show(m.show), off),
 				Hint: "rows that are sewn together need equal lengths",
 			}

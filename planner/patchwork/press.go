@@ -1,5 +1,7 @@
 package patchwork
 
+import "slices"
+
 // Way is how every choice of a build is taken: false the first way, true the
 // second. Choices beyond its end are taken the first way.
 type Way []bool
@@ -93,21 +95,34 @@ func (b *Build) BlockTally(w Way) Tally {
 }
 
 // Direction is the word at the iron for a choice taken as w says: left or
-// right for the seams of a row, up or down for a join between rows. It is
-// empty for a choice that the build does not have.
+// right for the seams of a row, up or down for a join between rows. Triangles
+// are pressed toward one of their roles ("toward print"), and the long seam of
+// quarter-square triangles, with the first role at the top and the seam from the
+// top left, to the left or right half. It is empty for a choice that the build
+// does not have.
 func (b *Build) Direction(c Choice, w Way) string {
-	for i, choice := range b.Choices {
-		if choice != c {
-			continue
-		}
-		words := [2]string{"left", "right"}
-		if c.Between {
-			words = [2]string{"up", "down"}
-		}
-		if w.second(i) {
-			return words[1]
-		}
-		return words[0]
+	i := slices.Index(b.Choices, c)
+	if i < 0 {
+		return ""
 	}
-	return ""
+	words := b.directions(c)
+	if w.second(i) {
+		return words[1]
+	}
+	return words[0]
+}
+
+// directions is the words for both ways of taking a choice.
+func (b *Build) directions(c Choice) [2]string {
+	i := slices.IndexFunc(b.Steps, func(m Made) bool { return m.Step.Name == c.Step })
+	if i >= 0 && !c.Between {
+		switch step := b.Steps[i].Step; step.Do {
+		case HalfSquare, QuarterSquare:
+			return [2]string{"toward " + step.Roles[0], "toward " + step.Roles[1]}
+		}
+	}
+	if c.Between && (i < 0 || b.Steps[i].Step.Do != QuarterSquare) {
+		return [2]string{"up", "down"}
+	}
+	return [2]string{"left", "right"}
 }

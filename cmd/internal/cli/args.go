@@ -48,6 +48,7 @@ func flagFault(cmd *cobra.Command, err error) error {
 	return asUsed(cmd, wrong("%v", err))
 }
 
+// unknownFlag names the options that were probably meant.
 func unknownFlag(cmd *cobra.Command, unknown *pflag.NotExistError) *fault {
 	if letters := unknown.GetSpecifiedShortnames(); letters != "" {
 		return asUsed(cmd, wrong("%s has no option -%s", cmd.Name(), letters))
@@ -59,6 +60,7 @@ func unknownFlag(cmd *cobra.Command, unknown *pflag.NotExistError) *fault {
 	return asUsed(cmd, f)
 }
 
+// flagNames is every option that a command takes, those of all commands too.
 func flagNames(cmd *cobra.Command) []string {
 	var names []string
 	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })

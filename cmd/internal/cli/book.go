@@ -20,8 +20,10 @@ refused; revise changes it.`
 const bookExample = `  quiltrun book examples/estuary-lap.yaml
   quiltrun book examples/harbour-pair.yaml --today 2026-11-02 --id pair-1`
 
+// bookOptions are what book was asked.
 type bookOptions struct{ file, id string }
 
+// newBook is the command book.
 func newBook(env *Env) *cobra.Command {
 	var opts bookOptions
 	cmd := &cobra.Command{
@@ -40,6 +42,8 @@ func newBook(env *Env) *cobra.Command {
 	return cmd
 }
 
+// runBook plans the job before it opens the store: a job that cannot be made
+// touches nothing.
 func runBook(ctx context.Context, env *Env, opts bookOptions) error {
 	file, job, err := env.jobToBook(opts.file)
 	if err != nil {
@@ -68,7 +72,8 @@ func runBook(ctx context.Context, env *Env, opts bookOptions) error {
 	return render.Booked(env.Out, made.event, made.repeated, env.look())
 }
 
-// jobToBook reads a job file that book or revise was given.
+// jobToBook reads a job file that book or revise was given. Neither takes the
+// id of a booked job, whose stored file would say nothing new.
 func (e *Env) jobToBook(name string) (jobFile, planner.Job, error) {
 	if !isFile(name) {
 		return jobFile{}, planner.Job{}, wrong("%q is not a job file", name).
@@ -82,6 +87,8 @@ func (e *Env) jobToBook(name string) (jobFile, planner.Job, error) {
 	return file, job, err
 }
 
+// bookJob appends the booking, unless the job is booked already: its counts are
+// on the wall, and only revise may change them.
 func (e *Env) bookJob(ctx context.Context, id string, event tracker.Event) (entry, error) {
 	opened, err := e.creating(ctx)
 	if err != nil {

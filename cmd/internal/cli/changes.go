@@ -26,6 +26,7 @@ func changes(old tracker.Ledger, after tracker.State) []string {
 	return said
 }
 
+// jobChanges compares what the ledgers say of the whole job.
 func jobChanges(old, now tracker.Ledger) []string {
 	var said []string
 	differs := func(what, was, is string) {
@@ -87,6 +88,7 @@ func blockChanges(old, now tracker.Ledger) []string {
 	return said
 }
 
+// count is 1 for what is so.
 func count(is bool) int {
 	if is {
 		return 1
@@ -143,6 +145,7 @@ type rowOf struct {
 	lot tracker.Lot
 }
 
+// rowName is a row of the route as it stands on the sheet.
 func rowName(o tracker.Operation) string {
 	return fmt.Sprintf("%d %s %s", o.Number, o.Key, o.Lot.Name)
 }

@@ -20,6 +20,7 @@ add up. It changes nothing.`
 const checkExample = `  quiltrun check
   quiltrun check --store copy-of-quiltrun.db`
 
+// newCheck is the command check.
 func newCheck(env *Env) *cobra.Command {
 	return &cobra.Command{
 		Use:               "check",
@@ -32,7 +33,8 @@ func newCheck(env *Env) *cobra.Command {
 	}
 }
 
-// checked is what check found in a log without faults.
+// checked is what check found in a log without faults. Entries are everything
+// that was ever appended: bookings, work, what was taken back, hours.
 type checked struct {
 	Schema  int    `json:"schema"`
 	Store   string `json:"store"`
@@ -41,6 +43,8 @@ type checked struct {
 	Entries int    `json:"entries"`
 }
 
+// runCheck looks at the file first: only one that is whole is worth folding.
+// Faults are a failure, and are worded as one error with all of them.
 func runCheck(ctx context.Context, env *Env) error {
 	path, err := env.openable(ctx)
 	if err != nil {
@@ -94,6 +98,8 @@ func (e *Env) countEntries(ctx context.Context, found *checked) error {
 	return nil
 }
 
+// show says that all is well, or that there is no log to look at, which is no
+// fault: nothing has been booked yet.
 func (c checked) show(env *Env) error {
 	if env.given.json {
 		return json.NewEncoder(env.Out).Encode(c)

@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"quiltrun/tracker"
 	"quiltrun/tracker/store"
@@ -17,11 +18,13 @@ import (
 // Then, as for any other trouble, there is nothing to offer and nothing said.
 const completionWait = 100 * time.Millisecond
 
+// completions is what a shell is offered.
 type completions = []cobra.Completion
 
+// noFiles tells the shell that names of files are no answer either.
 const noFiles = cobra.ShellCompDirectiveNoFileComp
 
-// completeFile offers job files.
+// completeFile offers job files: the shell looks for them itself.
 func completeFile(_ *cobra.Command, args []string, _ string) (completions, cobra.ShellCompDirective) {
 	if len(args) > 0 {
 		return nil, noFiles
@@ -46,7 +49,8 @@ func (e *Env) completeJob(cmd *cobra.Command, args []string, typed string) (comp
 	return fitting(jobs, typed), noFiles
 }
 
-// completeLog offers what each argument of log may be.
+// completeLog offers what each argument of log may be. Counts per colourway get
+// no blank after them, since the number is still to come.
 func (e *Env) completeLog(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
 	switch len(args) {
 	case 0:
@@ -58,7 +62,8 @@ func (e *Env) completeLog(cmd *cobra.Command, args []string, typed string) (comp
 		noFiles | cobra.ShellCompDirectiveNoSpace
 }
 
-// completeFlags says what the values of options may be.
+// completeFlags says what the values of options may be. Only a press of Tab
+// wants to know, so that other calls do not pay for it.
 func completeFlags(root *cobra.Command, env *Env) {
 	none := cobra.NoFileCompletions
 	named := map[string]cobra.CompletionFunc{
@@ -66,12 +71,14 @@ func completeFlags(root *cobra.Command, env *Env) {
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
 	for _, cmd := range append(root.Commands(), root) {
-		for name, f := range named {
-			if flag := cmd.LocalNonPersistentFlags().Lookup(name); flag != nil || cmd == root && root.PersistentFlags().Lookup(name) != nil {
+		register := func(flag *pflag.Flag) {
+			if f, ok := named[flag.Name]; ok {
 				// The only error is that of registering twice.
-				_ = cmd.RegisterFlagCompletionFunc(name, f)
+				_ = cmd.RegisterFlagCompletionFunc(flag.Name, f)
 			}
 		}
+		cmd.Flags().VisitAll(register)
+		cmd.PersistentFlags().VisitAll(register)
 	}
 }
 
@@ -151,6 +158,7 @@ func operations(ledger tracker.Ledger, typed string) []string {
 	return keys
 }
 
+// perColourway is the beginnings of counts per colourway: tide=.
 func perColourway(ledger tracker.Ledger) []string {
 	var counts []string
 	for _, name := range ledger.Colourways {
@@ -159,8 +167,10 @@ func perColourway(ledger tracker.Ledger) []string {
 	return counts
 }
 
+// colourways is a job's colourways as --colourway takes them.
 func colourways(ledger tracker.Ledger) []string { return ledger.Colourways }
 
+// blockIDs is the blocks that a job still has, as --block takes them.
 func blockIDs(ledger tracker.Ledger) []string {
 	var ids []string
 	for _, b := range ledger.Blocks {

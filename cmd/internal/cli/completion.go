@@ -20,8 +20,11 @@ const completionExample = `  # bash, for this session (needs the package bash-co
   # fish, for good:
   quiltrun completion fish > ~/.config/fish/completions/quiltrun.fish`
 
+// shells is the shells that cobra writes scripts for.
 var shells = []string{"bash", "zsh", "fish", "powershell"}
 
+// newCompletion is the command completion. It takes the place of cobra's own,
+// which has a command of its own for each shell and words of its own.
 func newCompletion(env *Env) *cobra.Command {
 	return &cobra.Command{
 		Use:               "completion SHELL",

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"fmt"
 	"slices"
 
 	"quiltrun/tracker"
@@ -31,7 +30,7 @@ func (e *Env) warnShared(opened *store.Store, path string) {
 	if !shared || !opened.WarnOnce("shared place") {
 		return
 	}
-	fmt.Fprintf(e.Err, "quiltrun: warning: the log %s lies on %s\n", path, kind)
+	e.say("quiltrun: warning: the log " + path + " lies on " + kind)
 	e.hints("two machines that write it at once can damage it",
 		"keep it on this machine's own disk: --store FILE, or XDG_DATA_HOME")
 }

@@ -69,6 +69,39 @@ func fitRound(before, after string, width int) (string, string) {
 	return before, displaywidth.TruncateString(after, width-displaywidth.String(before), mark)
 }
 
+// wrapped parts a line at its blanks into lines of at most width, the later
+// ones further in. Width 0 parts nothing; a word longer than a line stays whole.
+func wrapped(line string, width int) []string {
+	const further = "    "
+	var lines []string
+	for width > 0 && displaywidth.String(line) > width {
+		at := lastBlank(line, width, len(line)-len(strings.TrimLeft(line, " ")))
+		if at < 0 {
+			break
+		}
+		lines = append(lines, strings.TrimRight(line[:at], " "))
+		line = further + line[at+1:]
+	}
+	return append(lines, line)
+}
+
+// lastBlank is where the last blank stands after which a text would be wider
+// than width, or the first one behind that; it looks past the text's indent. It
+// is -1 where there is none.
+func lastBlank(text string, width, indent int) int {
+	found := -1
+	for at := indent; at < len(text); at++ {
+		if text[at] != ' ' {
+			continue
+		}
+		if found >= 0 && displaywidth.String(text[:at]) > width {
+			break
+		}
+		found = at
+	}
+	return found
+}
+
 // lastOf is the end of a text that is at most width wide.
 func lastOf(text string, width int) string {
 	over := displaywidth.String(text) - width

@@ -41,6 +41,24 @@ func TestExcerptOfALongLineKeepsTheCaretInSight(t *testing.T) {
 		excerpt([]byte(line), planner.Position{Line: 1, Column: 61}, 40))
 }
 
+func TestLongErrorsAreWrappedOnTerminals(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		line  string
+		width int
+		want  []string
+	}{
+		{"no terminal", "quiltrun: no job is booked", 0, []string{"quiltrun: no job is booked"}},
+		{"short enough", "quiltrun: no job is booked", 26, []string{"quiltrun: no job is booked"}},
+		{"one too many", "quiltrun: no job is booked", 25, []string{"quiltrun: no job is", "    booked"}},
+		{"several lines", "  one two three four", 9, []string{"  one two", "    three", "    four"}},
+		{"a long word stays whole", "  a longer-than-that word", 8, []string{"  a", "    longer-than-that", "    word"}},
+		{"wide characters", "藍 藍 藍", 5, []string{"藍 藍", "    藍"}},
+	} {
+		assert.Equal(t, c.want, wrapped(c.line, c.width), c.name)
+	}
+}
+
 func TestExcerptNeverRunsOverItsWidth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		line := rapid.StringOf(rapid.RuneFrom([]rune("ab 藍🧵é\t\x1b\u0301"))).Draw(t, "line")

@@ -31,6 +31,7 @@ func Main(env Env, args []string) (code int) {
 	if err := run(&env, args); err != nil {
 		return env.fail(err)
 	}
+	// A full disk or a closed pipe comes after the deed, never before it.
 	if _, err := answer.WriteTo(out); err != nil {
 		return env.fail(failed("the answer could not be written: %v", err).
 			hint("what was asked for is done; only its answer is missing here"))
@@ -41,7 +42,7 @@ func Main(env Env, args []string) (code int) {
 // broken words a panic for the person who met it. Every entry is one
 // transaction of its own, so whatever was acknowledged before is on disk.
 func (e *Env) broken(cause any) int {
-	fmt.Fprintln(e.Err, "quiltrun: a fault in the program stopped it")
+	e.say("quiltrun: a fault in the program stopped it")
 	e.hints("the log is safe: every entry that was acknowledged is on disk",
 		"set QUILTRUN_TRACE=1 and run the same command again for the details")
 	if e.Trace {
@@ -57,21 +58,30 @@ func (e *Env) fail(err error) int {
 		return e.failFile(file)
 	}
 	shown := worded(err)
-	fmt.Fprintln(e.Err, "quiltrun: "+shown.what)
+	e.say("quiltrun: " + shown.what)
 	e.hints(shown.hints...)
 	return shown.status
 }
 
+// hints are what to do or type instead, one a line.
 func (e *Env) hints(lines ...string) {
 	for _, line := range lines {
-		fmt.Fprintln(e.Err, "  "+line)
+		e.say("  " + line)
+	}
+}
+
+// say writes a line to standard error, parted at blanks where a terminal would
+// part it anywhere. Names come from files and arguments that may hold anything.
+func (e *Env) say(line string) {
+	for _, part := range wrapped(plainText(line), e.errWidth()) {
+		fmt.Fprintln(e.Err, part)
 	}
 }
 
 // failFile shows each problem of a job file with the line that causes it.
 func (e *Env) failFile(err *fileError) int {
 	for _, p := range err.problems {
-		fmt.Fprintf(e.Err, "quiltrun: %s:%d:%d: %s\n", err.file.name, p.At.Line, p.At.Column, p.What)
+		e.say(fmt.Sprintf("quiltrun: %s:%d:%d: %s", err.file.name, p.At.Line, p.At.Column, p.What))
 		if lines := excerpt(err.file.data, p.At, e.errWidth()); lines != "" {
 			fmt.Fprintln(e.Err, lines)
 		}
@@ -90,7 +100,8 @@ func (e *Env) errWidth() int {
 	return e.Width
 }
 
-// worded turns any error into words and an exit code.
+// worded turns any error into words and an exit code. Refusals and the store's
+// errors are sentences already; of any other error the text has to do.
 func worded(err error) *fault {
 	var own *fault
 	var refusal *tracker.Refusal
@@ -143,4 +154,5 @@ type fileError struct {
 	problems planner.Problems
 }
 
+// Error is one line per problem.
 func (e *fileError) Error() string { return e.problems.Error() }

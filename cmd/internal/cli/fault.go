@@ -27,9 +27,12 @@ func failed(format string, args ...any) *fault {
 	return &fault{status: exitFailed, what: fmt.Sprintf(format, args...)}
 }
 
+// hint adds a line that says what to do. It gives the fault back, so that one
+// expression words the whole error.
 func (f *fault) hint(format string, args ...any) *fault {
 	f.hints = append(f.hints, fmt.Sprintf(format, args...))
 	return f
 }
 
+// Error is the sentence alone; the hints are for whoever shows it.
 func (f *fault) Error() string { return f.what }

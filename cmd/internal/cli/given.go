@@ -8,14 +8,15 @@ import (
 	"quiltrun/planner"
 )
 
-// given are the options that every command takes.
+// given are the options that every command takes, as they were typed.
 type given struct {
-	store string
+	store string // "": the usual file
 	json  bool
-	today string
-	now   string
+	today string // "": the clock's
+	now   string // "": the clock's
 }
 
+// register adds the options to the root, from where every command has them.
 func (g *given) register(flags *pflag.FlagSet) {
 	flags.StringVar(&g.store, "store", "", "keep jobs and entries in `FILE` instead of the usual one")
 	flags.BoolVar(&g.json, "json", false, "write every figure as JSON, for a script to read")
@@ -34,6 +35,8 @@ func (e *Env) fixClock() error {
 	return nil
 }
 
+// fixNow stops the clock at a time with an offset, which is taken for the
+// maker's own zone: the date is the one that its text shows.
 func (e *Env) fixNow() error {
 	now, err := time.Parse(time.RFC3339, e.given.now)
 	if err != nil {
@@ -66,6 +69,7 @@ func (e *Env) fixToday() error {
 	return nil
 }
 
+// parseToday reads --today.
 func parseToday(text string) (planner.Date, error) {
 	day, err := planner.ParseDate(text)
 	if err != nil {

@@ -2,6 +2,8 @@ package cli
 
 import "github.com/spf13/cobra"
 
+// newHelp is the command help. It takes the place of cobra's own, which shows
+// the help of the root for a command that there is not.
 func newHelp() *cobra.Command {
 	return &cobra.Command{
 		Use:     "help [COMMAND]",

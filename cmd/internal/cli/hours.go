@@ -26,11 +26,14 @@ const hoursExample = `  quiltrun hours
   quiltrun hours mon-fri=2h sat=4h30m --from 2026-12-01
   quiltrun hours 2026-12-24..2027-01-02=0`
 
+// hoursOptions are what hours was asked.
 type hoursOptions struct {
 	set worktime // empty: show
 	id  string
 }
 
+// newHours is the command hours. Days need today's date to hold from, so the
+// arguments are read when it runs.
 func newHours(env *Env) *cobra.Command {
 	var opts hoursOptions
 	from := ""
@@ -53,7 +56,8 @@ func newHours(env *Env) *cobra.Command {
 	return cmd
 }
 
-// hoursAsked reads the arguments of hours.
+// hoursAsked reads the arguments of hours. A date in --from that no day of the
+// week uses would be passed over in silence, so it is refused.
 func hoursAsked(args []string, from string, today planner.Date) (worktime, error) {
 	start := today
 	if from != "" {
@@ -70,6 +74,8 @@ func hoursAsked(args []string, from string, today planner.Date) (worktime, error
 	return set, err
 }
 
+// runHours sets the hours and shows them, or only shows them. Hours are the
+// maker's own: they belong to no job and may be set before any is booked.
 func runHours(ctx context.Context, env *Env, opts hoursOptions) error {
 	if len(opts.set.week)+len(opts.set.days) == 0 {
 		return showHours(ctx, env)
@@ -102,6 +108,7 @@ func runHours(ctx context.Context, env *Env, opts hoursOptions) error {
 	return render.Hours(env.Out, env.today(), calendar, env.look())
 }
 
+// showHours reads the hours without making a store.
 func showHours(ctx context.Context, env *Env) error {
 	opened, err := env.reading(ctx)
 	if err != nil {

@@ -13,10 +13,12 @@ const longestID = 100
 // idValue is the option --id of every command that writes.
 type idValue struct{ id *string }
 
+// registerID adds the option.
 func registerID(flags *pflag.FlagSet, id *string) {
 	flags.Var(idValue{id}, "id", "give the entry an `ID`; sent twice, it counts once")
 }
 
+// String and Type are what help shows: no default, and a word for the value.
 func (v idValue) String() string { return "" }
 func (v idValue) Type() string   { return "ID" }
 

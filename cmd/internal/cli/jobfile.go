@@ -5,6 +5,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"quiltrun/planner"
@@ -21,13 +22,14 @@ type jobFile struct {
 }
 
 // isFile tells a job file from the id of a booked job: ids have neither
-// slashes nor dots.
+// slashes nor dots, so that no job can be taken for a file.
 func isFile(arg string) bool {
-	return arg == "-" || strings.ContainsAny(arg, `/\`) ||
+	return arg == "-" || strings.ContainsRune(arg, '/') || strings.ContainsRune(arg, filepath.Separator) ||
 		strings.HasSuffix(arg, ".yaml") || strings.HasSuffix(arg, ".yml")
 }
 
-// readJobFile reads a job file, or standard input where the name is "-".
+// readJobFile reads a job file, or standard input where the name is "-". What is
+// wrong on standard input is said to be there: "-:3:1" would tell nobody.
 func (e *Env) readJobFile(name string) (jobFile, error) {
 	if name == "-" {
 		data, err := readBounded(e.In)
@@ -48,10 +50,12 @@ func (e *Env) readJobFile(name string) (jobFile, error) {
 	return checkSize(jobFile{name, data})
 }
 
+// readBounded reads one byte more than is allowed, so that checkSize can tell.
 func readBounded(r io.Reader) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(r, longestFile+1))
 }
 
+// checkSize refuses what cannot be a job file, such as a photograph.
 func checkSize(file jobFile) (jobFile, error) {
 	if len(file.data) > longestFile {
 		return jobFile{}, failed("%s is too long for a job file", file.name).hint("is it the right file?")
@@ -59,6 +63,8 @@ func checkSize(file jobFile) (jobFile, error) {
 	return file, nil
 }
 
+// unreadable words why a file cannot be read, without the system's own repeat
+// of its name.
 func unreadable(name string, err error) error {
 	if errors.Is(err, fs.ErrNotExist) {
 		return failed("there is no file %s", name).hint("is it in another folder, or spelt differently?")
@@ -70,13 +76,15 @@ func unreadable(name string, err error) error {
 	return failed("%s cannot be read: %v", name, err)
 }
 
-// parse reads the file as a job.
+// parse reads the file as a job. Its error is a fileError where the file is to
+// blame.
 func (f jobFile) parse() (planner.Job, error) {
 	job, err := planner.Parse(f.name, f.data)
 	return job, f.located(err)
 }
 
 // plan works the job out, with the numbers and block ids of earlier bookings.
+// Geometry and cloth find their own faults, and these point into the file too.
 func (f jobFile) plan(job planner.Job, prior planner.Prior) (planner.Plan, error) {
 	plan, err := planner.Make(job, prior)
 	return plan, f.located(err)

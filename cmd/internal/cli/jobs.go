@@ -50,6 +50,8 @@ func stateOf(opened *store.Store, id string) (tracker.State, error) {
 	return folded(id, events)
 }
 
+// folded adds up one job's entries. What does not add up is damage that a look
+// at single entries cannot find.
 func folded(id string, events []tracker.Event) (tracker.State, error) {
 	state, err := tracker.Fold(events)
 	if err != nil {
@@ -59,7 +61,7 @@ func folded(id string, events []tracker.Event) (tracker.State, error) {
 	return state, nil
 }
 
-// allStates folds every booked job.
+// allStates folds every booked job, in order of their ids.
 func allStates(opened *store.Store) ([]tracker.State, error) {
 	ids, err := opened.Jobs()
 	if err != nil {

@@ -17,8 +17,11 @@ const leftExample = `  quiltrun left estuary-lap
   quiltrun left
   quiltrun left estuary-lap --json`
 
-type leftOptions struct{ job string } // "" for all
+// leftOptions are what left was asked: one job by its id or a beginning of it,
+// or "" for all.
+type leftOptions struct{ job string }
 
+// newLeft is the command left.
 func newLeft(env *Env) *cobra.Command {
 	return &cobra.Command{
 		Use:               "left [JOB]",
@@ -31,6 +34,7 @@ func newLeft(env *Env) *cobra.Command {
 			if len(args) == 0 {
 				return runLeft(cmd.Context(), env, leftOptions{})
 			}
+			// An empty word is a script's unset variable, not a wish for all jobs.
 			if args[0] == "" {
 				return wrong("the name of the job is empty")
 			}
@@ -42,6 +46,7 @@ func newLeft(env *Env) *cobra.Command {
 	}
 }
 
+// runLeft reads progress and shows it; it changes nothing.
 func runLeft(ctx context.Context, env *Env, opts leftOptions) error {
 	if opts.job == "" {
 		return leftOfAll(ctx, env)
@@ -56,6 +61,7 @@ func runLeft(ctx context.Context, env *Env, opts leftOptions) error {
 	return render.Left(env.Out, []tracker.State{state}, env.look())
 }
 
+// leftOfAll shows every booked job, in order of their ids.
 func leftOfAll(ctx context.Context, env *Env) error {
 	opened, err := env.reading(ctx)
 	if err != nil {

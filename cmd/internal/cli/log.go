@@ -44,18 +44,22 @@ const logExample = `  # the seam test, twelve minutes with setting up:
 // longestWork bounds --took. An entry is a sitting or a few, not a year.
 const longestWork planner.Minutes = 1000 * 60
 
+// logOptions are what log was asked. What depends on the job, such as which
+// operation a beginning means, is left as it was typed.
 type logOptions struct {
-	job       string
-	operation string
+	job       string // id or a beginning of it
+	operation string // number, key, a beginning, or a run of them
 	counts    []tracker.CountAsked
-	lot       *tracker.Lot
-	blocks    []string
-	took      *planner.Minutes
+	lot       *tracker.Lot     // nil: the one lot with work left
+	blocks    []string         // none: the lowest with room
+	took      *planner.Minutes // of the whole entry; nil: not timed
 	catchUp   bool
 	reason    string
-	id        string
+	id        string // "": one is made
 }
 
+// newLog is the command log. Its COUNT may be missing as far as the command
+// line goes: what is left then is for the tracker to say.
 func newLog(env *Env) *cobra.Command {
 	var opts logOptions
 	cmd := &cobra.Command{
@@ -76,8 +80,8 @@ func newLog(env *Env) *cobra.Command {
 	flags.Var(tookValue{&opts.took}, "took", "`TIME` of the whole entry with setting up, such as 35m")
 	flags.BoolVar(&opts.catchUp, "catch-up", false, "log what comes before it along, without times")
 	flags.StringArrayVar(&opts.blocks, "block", nil, "count for this `BLOCK`, such as tide-03; may be repeated")
-	flags.Var(lotValue{&opts.lot}, "lot", "count for this lot, such as colourway:tide, as `KIND:NAME`")
-	flags.Var(colourwayValue{&opts.lot}, "colourway", "count for this colourway, by `NAME`")
+	flags.Var(lotValue{&opts.lot}, "lot", "count for this lot, `KIND:NAME`, such as colourway:tide")
+	flags.Var(colourwayValue{&opts.lot}, "colourway", "count for the colourway `NAME`")
 	flags.StringVar(&opts.reason, "reason", "", "keep a `NOTE` with the entry")
 	registerID(flags, &opts.id)
 	cmd.SetFlagErrorFunc(minusCount)
@@ -119,6 +123,8 @@ func minusCount(cmd *cobra.Command, err error) error {
 	return flagFault(cmd, err)
 }
 
+// runLog has the tracker decide, appends its event and shows where the work
+// stands then. The answer comes after the entry is on disk, never before.
 func runLog(ctx context.Context, env *Env, opts logOptions) error {
 	id, err := env.entryID(opts.id)
 	if err != nil {

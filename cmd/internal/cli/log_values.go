@@ -8,12 +8,18 @@ import (
 	"quiltrun/tracker"
 )
 
-// tookValue is the option --took: how long the whole entry took.
+// Options of log that read their own value, so that a wrong one is found
+// together with other faults of the command line, before the store is opened.
+
+// tookValue is the option --took: how long the whole entry took, set-up
+// included. A bare number is refused: 35 may be minutes or seconds.
 type tookValue struct{ to **planner.Minutes }
 
+// String and Type are what help shows: no default, and a word for the value.
 func (v tookValue) String() string { return "" }
 func (v tookValue) Type() string   { return "TIME" }
 
+// Set reads the time.
 func (v tookValue) Set(text string) error {
 	minutes, err := parseSpan(text, longestWork)
 	var reason *spanError
@@ -33,6 +39,7 @@ type lotValue struct{ to **tracker.Lot }
 func (v lotValue) String() string { return "" }
 func (v lotValue) Type() string   { return "KIND:NAME" }
 
+// Set reads the lot. Whether the job has it is not to be known yet.
 func (v lotValue) Set(text string) error {
 	kind, name, found := strings.Cut(text, ":")
 	if !found || name == "" {
@@ -51,6 +58,7 @@ type colourwayValue struct{ to **tracker.Lot }
 func (v colourwayValue) String() string { return "" }
 func (v colourwayValue) Type() string   { return "NAME" }
 
+// Set notes the colourway.
 func (v colourwayValue) Set(name string) error {
 	if name == "" {
 		return wrong("--colourway needs a name")
@@ -58,6 +66,8 @@ func (v colourwayValue) Set(name string) error {
 	return setLot(v.to, tracker.Lot{Kind: planner.ColourwayLot, Name: name})
 }
 
+// setLot notes the lot that counts are for. Naming the same one twice is
+// harmless, two different ones are a mistake.
 func setLot(to **tracker.Lot, lot tracker.Lot) error {
 	if *to != nil && **to != lot {
 		return wrong("two lots are named, %s %s and %s %s", (*to).Kind, (*to).Name, lot.Kind, lot.Name).

@@ -21,8 +21,10 @@ const planExample = `  quiltrun plan examples/estuary-lap.yaml
   quiltrun plan - < examples/estuary-lap.yaml
   quiltrun plan estuary-lap --json`
 
+// planOptions are what plan was asked: a job file or the id of a booked job.
 type planOptions struct{ of string }
 
+// newPlan is the command plan.
 func newPlan(env *Env) *cobra.Command {
 	return &cobra.Command{
 		Use:               "plan FILE|JOB",
@@ -37,6 +39,7 @@ func newPlan(env *Env) *cobra.Command {
 	}
 }
 
+// runPlan shows a plan; nothing is stored.
 func runPlan(ctx context.Context, env *Env, opts planOptions) error {
 	plan, err := env.planOf(ctx, opts.of)
 	if err != nil {
@@ -48,6 +51,8 @@ func runPlan(ctx context.Context, env *Env, opts planOptions) error {
 	return render.Sheet(env.Out, plan, env.look())
 }
 
+// planOf plans a file without a look at the store: the same file gives the same
+// sheet on every machine, whatever is booked there.
 func (e *Env) planOf(ctx context.Context, name string) (planner.Plan, error) {
 	if !isFile(name) {
 		return e.planBooked(ctx, name)

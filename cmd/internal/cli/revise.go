@@ -23,8 +23,10 @@ logged keeps counting. A renamed colourway says "was: OLD" in the file.`
 const reviseExample = `  quiltrun revise examples/estuary-lap.yaml
   quiltrun revise examples/estuary-lap.yaml --today 2026-11-20 --json`
 
+// reviseOptions are what revise was asked.
 type reviseOptions struct{ file, id string }
 
+// newRevise is the command revise.
 func newRevise(env *Env) *cobra.Command {
 	var opts reviseOptions
 	cmd := &cobra.Command{
@@ -43,6 +45,8 @@ func newRevise(env *Env) *cobra.Command {
 	return cmd
 }
 
+// runRevise plans the job while the store is locked, since the numbers and
+// block ids that it has to keep are those of that moment.
 func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 	file, job, err := env.jobToBook(opts.file)
 	if err != nil {
@@ -99,6 +103,7 @@ func (e *Env) reviseJob(ctx context.Context, r *revising) (entry, error) {
 	return appendTo(opened, r.job.ID, r.decide)
 }
 
+// notBooked refuses to revise what was never booked, with near ids.
 func notBooked(opened *store.Store, id, file string) error {
 	ids, err := opened.Jobs()
 	if err != nil {

@@ -31,10 +31,14 @@ const rootExample = `  quiltrun plan examples/estuary-lap.yaml
 func run(env *Env, args []string) error {
 	root := newRoot(env)
 	root.SetArgs(args)
+	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
+		completeFlags(root, env)
+	}
 	return root.ExecuteContext(context.Background())
 }
 
-// newRoot is the command tree.
+// newRoot is the command tree. It is built for every call, the shortest too:
+// nothing in it opens a file or works anything out.
 func newRoot(env *Env) *cobra.Command {
 	cobra.EnableCommandSorting = false // the order of work, not of the alphabet
 	version := false
@@ -60,6 +64,7 @@ func newRoot(env *Env) *cobra.Command {
 	}
 	root.Flags().BoolVar(&version, "version", false, "say which revision and schema this is")
 	env.given.register(root.PersistentFlags())
+	// Errors are worded by Main alone, so that cobra prints help and nothing else.
 	root.SetIn(env.In)
 	root.SetOut(env.Out)
 	root.SetErr(env.Err)
@@ -70,6 +75,7 @@ func newRoot(env *Env) *cobra.Command {
 	return root
 }
 
+// addCommands puts the commands in the order of the work.
 func addCommands(root *cobra.Command, env *Env) {
 	root.AddCommand(
 		newPlan(env), newBook(env), newRevise(env),
@@ -79,13 +85,13 @@ func addCommands(root *cobra.Command, env *Env) {
 		newCompletion(env),
 	)
 	root.SetHelpCommand(newHelp())
-	completeFlags(root, env)
 }
 
 // likely is how many letters apart a mistyped word and the one that was meant
 // may be.
 const likely = 2
 
+// unknownCommand is a first word that is none.
 func unknownCommand(root *cobra.Command, name string) error {
 	f := wrong("there is no command %q", name)
 	if near := root.SuggestionsFor(name); len(near) > 0 {

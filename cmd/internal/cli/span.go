@@ -19,6 +19,7 @@ var spanUnits = map[string]float64{
 // spanError says why a text is no length of time, and what would be.
 type spanError struct{ what, say string }
 
+// Error is what is wrong, without what to say instead.
 func (e *spanError) Error() string { return e.what }
 
 // parseSpan reads a length of time as people type it: 35m, 1h20m, 1 h 20 min,
@@ -61,6 +62,7 @@ func cutSpan(text string) (number, unit, rest string) {
 	return strings.ReplaceAll(number, ",", "."), unit, strings.TrimSpace(rest)
 }
 
+// cutWhile parts a text after the runes of its beginning that hold.
 func cutWhile(text string, holds func(rune) bool) (head, tail string) {
 	at := strings.IndexFunc(text, func(r rune) bool { return !holds(r) })
 	if at < 0 {
@@ -69,6 +71,7 @@ func cutWhile(text string, holds func(rune) bool) (head, tail string) {
 	return text[:at], text[at:]
 }
 
+// isNumber tells a number whose unit was forgotten from other nonsense.
 func isNumber(text string) bool {
 	number, rest := cutWhile(text, func(r rune) bool { return r >= '0' && r <= '9' || r == '.' || r == ',' })
 	return number != "" && rest == ""

@@ -3,7 +3,6 @@ package cli
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -62,6 +61,7 @@ func (e *Env) writing(ctx context.Context) (*store.Store, error) {
 	return e.creating(ctx)
 }
 
+// openable is the path to open, unless the call is over already.
 func (e *Env) openable(ctx context.Context) (string, error) {
 	if err := ctx.Err(); err != nil {
 		return "", err
@@ -69,6 +69,7 @@ func (e *Env) openable(ctx context.Context) (string, error) {
 	return e.storePath()
 }
 
+// waiting says how long to wait for the store, and where to say so.
 func (e *Env) waiting() store.Waiting {
-	return store.Waiting{Limit: waitLimit, Say: func(words string) { fmt.Fprintln(e.Err, "quiltrun: "+words) }}
+	return store.Waiting{Limit: waitLimit, Say: func(words string) { e.say("quiltrun: " + words) }}
 }

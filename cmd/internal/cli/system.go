@@ -14,7 +14,8 @@ import (
 	"golang.org/x/term"
 )
 
-// System is the environment of this process.
+// System is the environment of this process. It asks for nothing that takes
+// long: it stands at the start of every call.
 func System() Env {
 	terminal := term.IsTerminal(int(os.Stdout.Fd()))
 	return Env{

@@ -19,8 +19,10 @@ const undoExample = `  quiltrun undo estuary-lap
   # an entry by its own id, which log showed:
   quiltrun undo estuary-lap --entry monday-pairs`
 
+// undoOptions are what undo was asked. Entry "" is the newest that stands.
 type undoOptions struct{ job, entry, id string }
 
+// newUndo is the command undo.
 func newUndo(env *Env) *cobra.Command {
 	var opts undoOptions
 	cmd := &cobra.Command{
@@ -43,6 +45,8 @@ func newUndo(env *Env) *cobra.Command {
 	return cmd
 }
 
+// runUndo appends the event that takes an entry back. Whether that can be done
+// is for the tracker to say, which knows what rests on the entry.
 func runUndo(ctx context.Context, env *Env, opts undoOptions) error {
 	id, err := env.entryID(opts.id)
 	if err != nil {

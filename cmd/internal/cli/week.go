@@ -43,10 +43,14 @@ func parseWorktime(args []string, from planner.Date) (worktime, error) {
 			}
 		}
 	}
+	// The event is the same whatever the order of the words, so that the same
+	// hours sent again under one id are the same entry.
 	set.sort()
 	return set, set.checkTwice()
 }
 
+// parseDayTime reads the working time of one day. Its hint speaks of hours,
+// which is what somebody who types a bare number here means.
 func parseDayTime(arg, text string) (planner.Minutes, error) {
 	minutes, err := parseSpan(text, longestDay)
 	var reason *spanError
@@ -59,6 +63,8 @@ func parseDayTime(arg, text string) (planner.Minutes, error) {
 	return minutes, nil
 }
 
+// add sets one item of a list: a date or a stretch of them, which begin with a
+// digit, or days of the week.
 func (w *worktime) add(arg, item string, minutes planner.Minutes, from planner.Date) error {
 	if item != "" && item[0] >= '0' && item[0] <= '9' {
 		dates, err := parseDates(arg, item)

@@ -19,6 +19,7 @@ const whenExample = `  quiltrun when
   quiltrun when --today 2026-12-01
   quiltrun when --json`
 
+// newWhen is the command when, which takes nothing but the options of all.
 func newWhen(env *Env) *cobra.Command {
 	return &cobra.Command{
 		Use:               "when",
@@ -31,6 +32,8 @@ func newWhen(env *Env) *cobra.Command {
 	}
 }
 
+// runWhen folds every booked job and asks the forecast. A store that is not
+// there has no jobs and no hours of its own, which is an answer too.
 func runWhen(ctx context.Context, env *Env) error {
 	opened, err := env.reading(ctx)
 	if err != nil {
@@ -54,6 +57,8 @@ func runWhen(ctx context.Context, env *Env) error {
 }
 
 // workedOn is the time logged for a date, which today's hours no longer have.
+// Entries that nobody timed take nothing from them. The date is the one that
+// the maker's clock showed, whatever the zone of the machine is now.
 func workedOn(date planner.Date, states []tracker.State) planner.Minutes {
 	var worked planner.Minutes
 	for _, state := range states {
@@ -71,7 +76,9 @@ func workedOn(date planner.Date, states []tracker.State) planner.Minutes {
 	return worked
 }
 
-// workOf is what remains of every job, as the forecast takes it.
+// workOf is what remains of every job, as the forecast takes it. A job whose
+// last quilt is handed over is done on that day, even where some earlier row
+// was never logged to its end.
 func workOf(states []tracker.State) []forecast.Work {
 	jobs := make([]forecast.Work, len(states))
 	for i, state := range states {

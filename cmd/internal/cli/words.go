@@ -8,6 +8,7 @@ import (
 // plural is a number with its word.
 func plural(n int, word string) string { return pluralOf(n, word, word+"s") }
 
+// pluralOf is the same for words that take more than an s.
 func pluralOf(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one

@@ -45,7 +45,19 @@ func BenchmarkTable(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		p := &page{look: Look{Width: 80, Unicode: true}}
-		_, err := p.table(0, g)
-		require.NoError(b, err)
+		require.NoError(b, p.table(g))
+	}
+}
+
+// BenchmarkColumns sets the same forty rows as the job sheet does.
+func BenchmarkColumns(b *testing.B) {
+	g := &grid{columns: []column{{title: "Fabric", flexible: true}, {title: "Form"}, {title: "Need", right: true}, {title: "Buy", right: true}}}
+	for range 40 {
+		g.add("Slack water", "yardage 42 in wide", "2 1/8 yd", "5/8 yd")
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		p := &page{look: Look{Width: 80, Unicode: true}}
+		p.records(0, g)
 	}
 }

@@ -154,14 +154,60 @@ func topLevel(t *testing.T, text, key string) int {
 
 func TestDoneAndLeftMakeTheCount(t *testing.T) {
 	for _, of := range []int{0, 1, 2, 3} {
-		var out jsonLeft
-		text := shownBy(t, func(w *bytes.Buffer) error { return LeftJSON(w, booked(t, example(t, "harbour-pair"), of)) })
-		require.NoError(t, json.Unmarshal([]byte(text), &struct{}{}))
-		out = leftOf(booked(t, example(t, "harbour-pair"), of))
-		for _, lot := range out.Lots {
+		for _, lot := range leftOf(booked(t, example(t, "harbour-pair"), of)).Lots {
 			for _, o := range lot.Operations {
 				assert.Equal(t, o.Count, o.Done+o.Left, o.Key)
 			}
+		}
+	}
+}
+
+// A schema that accepts anything protects nothing: each field of an output is
+// missed when it is not there, and so is the kind of each.
+func TestSchemasMissEveryField(t *testing.T) {
+	plan, asOf := example(t, "estuary-lap"), planner.Date{Year: 2026, Month: 11, Day: 20}
+	shows := map[string]func(io.Writer) error{
+		"plan":     func(w io.Writer) error { return PlanJSON(w, plan) },
+		"left":     func(w io.Writer) error { return LeftJSON(w, booked(t, plan, 2)) },
+		"left-all": func(w io.Writer) error { return LeftAllJSON(w, []tracker.State{booked(t, plan, 2)}) },
+		"when":     func(w io.Writer) error { return WhenJSON(w, asOf, answers()) },
+		"hours":    func(w io.Writer) error { return HoursJSON(w, asOf, hours()) },
+	}
+	for _, r := range receipts(t) {
+		shows[r.schema] = r.json
+	}
+	for name, show := range shows {
+		compiled, err := jsonschema.NewCompiler().Compile(contract + name + ".schema.json")
+		require.NoError(t, err)
+		value, err := jsonschema.UnmarshalJSON(strings.NewReader(shownBy(t, func(w *bytes.Buffer) error { return show(w) })))
+		require.NoError(t, err)
+		eachObject(value, func(object map[string]any) {
+			for key, was := range object {
+				if key == "print" || key == "ground" {
+					continue // roles are the job's own
+				}
+				delete(object, key)
+				assert.Error(t, compiled.Validate(value), "%s without %s", name, key)
+				object[key] = []any{map[string]any{}}
+				assert.Error(t, compiled.Validate(value), "%s with another kind of %s", name, key)
+				object[key] = was
+			}
+		})
+	}
+}
+
+// eachObject visits the outermost object, and of every list in it the first
+// object.
+func eachObject(value any, visit func(map[string]any)) {
+	switch v := value.(type) {
+	case map[string]any:
+		visit(v)
+		for _, child := range v {
+			eachObject(child, visit)
+		}
+	case []any:
+		if len(v) > 0 {
+			eachObject(v[0], visit)
 		}
 	}
 }

@@ -43,6 +43,8 @@ func RevisedJSON(w io.Writer, ev tracker.Event, repeated bool, changes []string)
 	}{receiptOf(ev.Ledger.Job, ev, repeated), ev.Ledger.Revision, list(changes, func(c string) string { return c })})
 }
 
+// jsonReceipt is what every command that writes answers with: the entry, by the
+// id its sender gave it and the number the store gave it.
 type jsonReceipt struct {
 	Schema   int    `json:"schema"`
 	Job      string `json:"job"`
@@ -55,6 +57,7 @@ func receiptOf(job string, ev tracker.Event, repeated bool) jsonReceipt {
 	return jsonReceipt{Schema: schema, Job: job, ID: ev.ID, Seq: ev.Seq, Repeated: repeated}
 }
 
+// jsonEntry is one row of the route that an entry touched, as it is now.
 type jsonEntry struct {
 	Number  int    `json:"number"`
 	Key     string `json:"key"`

@@ -83,6 +83,8 @@ func (g *grid) options(look Look) []tablewriter.Option {
 	}
 }
 
+// cellConfig aligns cells and leaves their text as it is; the last column needs
+// no gap behind it.
 func (g *grid) cellConfig() tw.CellConfig {
 	align, gaps := make([]tw.Align, len(g.columns)), make([]tw.Padding, len(g.columns))
 	for i, c := range g.columns {
@@ -116,6 +118,7 @@ const firstStandIn = '\U0010F000'
 
 func newMask() *mask { return &mask{next: firstStandIn, known: map[string]string{}} }
 
+// cells are the cells of a row with stand-ins.
 func (m *mask) cells(cells []string) []string {
 	out := make([]string, len(cells))
 	for i, c := range cells {
@@ -124,6 +127,7 @@ func (m *mask) cells(cells []string) []string {
 	return out
 }
 
+// cell is a text that tablewriter measures as a terminal shows it.
 func (m *mask) cell(s string) string {
 	if ascii(strings.ReplaceAll(s, "\n", "")) {
 		return s
@@ -152,6 +156,7 @@ func (m *mask) standIn(cluster string, columns int) string {
 	return s
 }
 
+// restored puts the clusters back.
 func (m *mask) restored(s string) string {
 	if len(m.pairs) == 0 {
 		return s

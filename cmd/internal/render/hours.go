@@ -75,11 +75,13 @@ func stretches(today planner.Date, c forecast.Calendar) []weekStretch {
 	return out
 }
 
+// jsonHours are the weeks ahead, this one first; weeks alike are one item.
 type jsonHours struct {
 	AsOf  string     `json:"as_of"`
 	Weeks []jsonWeek `json:"weeks"`
 }
 
+// jsonWeek is one or more weeks on end with the same hours.
 type jsonWeek struct {
 	From    string    `json:"from"` // a Monday
 	To      string    `json:"to"`   // a Sunday
@@ -87,11 +89,13 @@ type jsonWeek struct {
 	Minutes number    `json:"minutes"`
 }
 
+// jsonDay is the working time on a day of such a week.
 type jsonDay struct {
 	Day     string `json:"day"`
 	Minutes number `json:"minutes"`
 }
 
+// hoursOf is the calendar as scripts read it.
 func hoursOf(today planner.Date, c forecast.Calendar) jsonHours {
 	return jsonHours{today.String(), list(stretches(today, c), func(s weekStretch) jsonWeek {
 		week := jsonWeek{From: s.from.String(), To: s.to.String(), Minutes: minutes(s.total())}

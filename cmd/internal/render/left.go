@@ -24,6 +24,7 @@ func Left(w io.Writer, states []tracker.State, look Look) error {
 	return p.writeTo(w)
 }
 
+// left is one job: what is made of it in all, then row by row.
 func (p *page) left(s tracker.State) {
 	l := s.Ledger
 	p.prose(strong, 0, "", l.Title)
@@ -35,12 +36,11 @@ func (p *page) left(s tracker.State) {
 	p.fact("Job", factAt, job)
 	p.fact("Made", factAt, fmt.Sprintf("%d of %s, %d of %s", s.FinishedBlocks(tracker.Lot{}),
 		counted(s.Blocks(tracker.Lot{}), "block"), s.FinishedQuilts(), counted(l.Quantity, "quilt")))
-	left := remainingMinutes(s)
-	if left == 0 {
+	if len(s.Remaining()) == 0 {
 		p.fact("Left", factAt, "nothing")
 		return
 	}
-	p.fact("Left", factAt, about(left)+" of work, by the table of starting times")
+	p.fact("Left", factAt, about(remainingMinutes(s))+" of work, by the table of starting times")
 	p.gap()
 	p.leftTable(s)
 }
@@ -79,6 +79,7 @@ func (p *page) leftTable(s tracker.State) {
 	p.leftParts(parts)
 }
 
+// leftParts lays the parts out under one head, in columns where they fit.
 func (p *page) leftParts(parts []leftPart) {
 	g := &grid{columns: []column{
 		{title: "No", right: true}, {title: "Operation", flexible: true}, {title: "Made", right: true}, {title: "Left"},
@@ -200,6 +201,7 @@ func lotsWithWork(s tracker.State) []lotRows {
 	return slices.DeleteFunc(lots, func(l lotRows) bool { return len(l.rows) == 0 })
 }
 
+// ofKind are the lots of one kind.
 func ofKind(lots []lotRows, kind planner.LotKind) []lotRows {
 	var out []lotRows
 	for _, l := range lots {

@@ -18,6 +18,8 @@ func LeftAllJSON(w io.Writer, states []tracker.State) error {
 	}{schema, list(states, leftOf)})
 }
 
+// jsonLeft is one job. Counts are for the run, minutes_left is the expected time
+// of all that is left.
 type jsonLeft struct {
 	Schema         int       `json:"schema"`
 	Job            string    `json:"job"`
@@ -31,6 +33,7 @@ type jsonLeft struct {
 	Due            *string   `json:"due"`
 }
 
+// jsonLot is one lot with all its operations, those that are done too.
 type jsonLot struct {
 	Lot            string    `json:"lot"`
 	LotKind        string    `json:"lot_kind"`
@@ -39,6 +42,7 @@ type jsonLot struct {
 	Operations     []jsonRow `json:"operations"`
 }
 
+// jsonRow is one operation of a lot: done and left make the count.
 type jsonRow struct {
 	Number    int    `json:"number"`
 	Key       string `json:"key"`
@@ -49,6 +53,7 @@ type jsonRow struct {
 	Name      string `json:"name"`
 }
 
+// leftOf is a state as scripts read it.
 func leftOf(s tracker.State) jsonLeft {
 	return jsonLeft{
 		Schema: schema, Job: s.Ledger.Job, Title: s.Ledger.Title, Due: date(s.Ledger.Due),

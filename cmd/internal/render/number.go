@@ -35,10 +35,13 @@ func (n number) MarshalJSON() ([]byte, error) {
 	return []byte(n), nil
 }
 
+// length is a length in u, which the output names once as its unit.
 func length(l measure.Length, u measure.Unit) number { return number(l.Decimal(u, lengthPlaces)) }
 
+// area is an area in the square of u.
 func area(a measure.Area, u measure.Unit) number { return number(a.Decimal(u, areaPlaces)) }
 
+// minutes is a time of one person's work.
 func minutes(m planner.Minutes) number { return decimal(float64(m), minutesPlaces) }
 
 // decimal rounds the shortest decimal form of x to the given places, half away

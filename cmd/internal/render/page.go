@@ -9,12 +9,14 @@ import (
 // meaning of its own.
 type style uint8
 
+// The styles of a line.
 const (
 	ordinary style = iota
 	strong
 	faint
 )
 
+// escapes begin a style where the terminal takes them; reset ends it.
 var escapes = [...]string{strong: "\x1b[1m", faint: "\x1b[2m"}
 
 const reset = "\x1b[0m"
@@ -35,6 +37,7 @@ func (p *page) line(s style, text string) {
 	p.out.WriteByte('\n')
 }
 
+// gap is an empty line.
 func (p *page) gap() { p.out.WriteByte('\n') }
 
 // rule draws a light line across the page.
@@ -61,6 +64,7 @@ func (p *page) para(indent int, text string) { p.prose(ordinary, indent, "", tex
 // first, not under the lead.
 func (p *page) hang(indent int, lead, text string) { p.prose(ordinary, indent, lead, text) }
 
+// prose is what para and hang share.
 func (p *page) prose(s style, indent int, lead, text string) {
 	lead, text = p.look.text(lead), p.look.text(text)
 	margin := indent + width(lead)

@@ -13,6 +13,8 @@ import (
 // PlanJSON writes every figure of the job sheet for scripts.
 func PlanJSON(w io.Writer, p planner.Plan) error { return writeJSON(w, planOf(p)) }
 
+// jsonPlan is the whole plan. What the contract lists comes in its order; what
+// the sheet shows beyond it comes after, in each object.
 type jsonPlan struct {
 	Schema     int             `json:"schema"`
 	Unit       string          `json:"unit"`
@@ -28,12 +30,15 @@ type jsonPlan struct {
 	Minutes    number          `json:"minutes"`
 }
 
+// jsonWarning is something unwise; path is the place in the job file, null where
+// no one value causes it.
 type jsonWarning struct {
 	Code    string  `json:"code"`
 	Path    *string `json:"path"`
 	Message string  `json:"message"`
 }
 
+// jsonJob is what the client was promised.
 type jsonJob struct {
 	ID       string  `json:"id"`
 	Title    string  `json:"title"`
@@ -44,11 +49,13 @@ type jsonJob struct {
 	Seam     number  `json:"seam"`
 }
 
+// jsonSize is a width and a height in the plan's unit.
 type jsonSize struct {
 	Width  number `json:"width"`
 	Height number `json:"height"`
 }
 
+// jsonQuilt is one quilt of the run, flat.
 type jsonQuilt struct {
 	Blocks   int      `json:"blocks"`
 	Across   int      `json:"across"`
@@ -56,6 +63,7 @@ type jsonQuilt struct {
 	Finished jsonSize `json:"finished"`
 }
 
+// jsonMatches counts match points by what becomes of them.
 type jsonMatches struct {
 	Nest  int `json:"nest"`
 	Clash int `json:"clash"`
@@ -63,6 +71,7 @@ type jsonMatches struct {
 	Near  int `json:"near"`
 }
 
+// jsonColourway is how one colourway's block is made. Blocks are per quilt.
 type jsonColourway struct {
 	Name       string      `json:"name"`
 	Blocks     int         `json:"blocks"`
@@ -74,6 +83,7 @@ type jsonColourway struct {
 	Matches    jsonMatches `json:"matches"`
 }
 
+// jsonStep is one step of making a block, for one unit of it.
 type jsonStep struct {
 	Step    string       `json:"step"`
 	Raw     jsonSize     `json:"raw"`
@@ -87,11 +97,14 @@ type jsonStep struct {
 	Between []string     `json:"press_joins"`
 }
 
+// jsonArea is what shows of a role in one finished block.
 type jsonArea struct {
 	Role string `json:"role"`
 	Area number `json:"area"`
 }
 
+// jsonBlock is one block of the run. Row and column count from 1, turn is in
+// degrees clockwise.
 type jsonBlock struct {
 	ID        string      `json:"id"`
 	Quilt     int         `json:"quilt"`
@@ -129,6 +142,7 @@ func (roles jsonFabrics) MarshalJSON() ([]byte, error) {
 	return []byte(out.String()), nil
 }
 
+// jsonJoin sums up one kind of join over one quilt.
 type jsonJoin struct {
 	Between string      `json:"between"`
 	Matches jsonMatches `json:"matches"`
@@ -137,12 +151,15 @@ type jsonJoin struct {
 // shown is how a plan's measures are written: in the job's unit.
 type shown struct{ unit measure.Unit }
 
+// size is a size in the job's unit.
 func (s shown) size(size measure.Size) jsonSize {
 	return jsonSize{Width: length(size.Width, s.unit), Height: length(size.Height, s.unit)}
 }
 
+// length is a length in the job's unit.
 func (s shown) length(l measure.Length) number { return length(l, s.unit) }
 
+// planOf is a plan as scripts read it.
 func planOf(p planner.Plan) jsonPlan {
 	s := shown{p.Job.Units}
 	return jsonPlan{
@@ -169,6 +186,7 @@ func planOf(p planner.Plan) jsonPlan {
 	}
 }
 
+// colourway is one colourway with its steps.
 func (s shown) colourway(c planner.ColourwayPlan) jsonColourway {
 	return jsonColourway{
 		Name: c.Name, Blocks: c.Blocks, Raw: s.size(c.Raw), Finished: s.size(c.Finished),
@@ -180,6 +198,7 @@ func (s shown) colourway(c planner.ColourwayPlan) jsonColourway {
 	}
 }
 
+// step is one step, pressed as the plan has chosen.
 func (s shown) step(c planner.ColourwayPlan, m patchwork.Made) jsonStep {
 	step := jsonStep{
 		Step: m.Step.Name, Raw: s.size(m.Unit.Size), Matches: jsonMatches(c.Build.Tally(m.Joins, c.Press)),
@@ -194,6 +213,7 @@ func (s shown) step(c planner.ColourwayPlan, m patchwork.Made) jsonStep {
 	return step
 }
 
+// blockOf is one block of the run.
 func blockOf(b planner.Block) jsonBlock {
 	return jsonBlock{
 		ID: b.ID, Quilt: b.Quilt, Colourway: b.Colourway, Fabrics: b.Fabrics,

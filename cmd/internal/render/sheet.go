@@ -7,16 +7,13 @@ import (
 	"quiltrun/planner"
 )
 
-// Sheet writes the job sheet: all that is pinned up beside the machine. Nothing
-// is written where a part of it fails.
+// Sheet writes the job sheet: all that is pinned up beside the machine.
 func Sheet(w io.Writer, p planner.Plan, look Look) error {
 	s := &sheet{page: page{look: look}, plan: p}
-	for _, part := range []func() error{
+	for _, part := range []func(){
 		s.head, s.warnings, s.fabrics, s.materials, s.cutting, s.blocks, s.layout, s.kits, s.route, s.cautions,
 	} {
-		if err := part(); err != nil {
-			return err
-		}
+		part()
 	}
 	return s.writeTo(w)
 }
@@ -30,6 +27,7 @@ type sheet struct {
 // factAt is the column at which the values of facts stand.
 const factAt = 11
 
+// head says whose quilt it is, when it is due and how large.
 func (s *sheet) head() {
 	job, quilt := s.plan.Job, s.plan.Quilt
 	s.prose(strong, 0, "", job.Title)
@@ -43,9 +41,9 @@ func (s *sheet) head() {
 	s.fact("Quilts", factAt, s.quilts())
 	s.fact("Flat size", factAt, size(quilt.Finished, job.Units)+" finished; a little less after quilting and washing")
 	s.fact("Work", factAt, about(s.plan.Minutes)+" in all, by the table of starting times")
-	return
 }
 
+// quilts says how many quilts of how many blocks.
 func (s *sheet) quilts() string {
 	q := s.plan.Quilt
 	blocks := fmt.Sprintf("%s, %d across and %d down", counted(q.Blocks, "block"), q.Across, q.Down)
@@ -55,6 +53,7 @@ func (s *sheet) quilts() string {
 	return fmt.Sprintf("%d alike, each of %s; counts, cloth and times below are for all of them", s.plan.Job.Quantity, blocks)
 }
 
+// warnings come before anything is cut.
 func (s *sheet) warnings() {
 	if len(s.plan.Warnings) == 0 {
 		return
@@ -63,5 +62,4 @@ func (s *sheet) warnings() {
 	for _, w := range s.plan.Warnings {
 		s.hang(1, "! ", w.Message)
 	}
-	return
 }

@@ -31,9 +31,9 @@ func (s *sheet) blocks() {
 		s.para(1, s.blockSummary(like[0]))
 		s.records(1, s.stepTable(like))
 	}
-	return
 }
 
+// stepNames is equal for blocks that go through the same steps.
 func stepNames(c planner.ColourwayPlan) string {
 	var names strings.Builder
 	for _, m := range c.Build.Steps {
@@ -42,6 +42,7 @@ func stepNames(c planner.ColourwayPlan) string {
 	return names.String()
 }
 
+// blockSummary is a block's sizes, and what its seams come to.
 func (s *sheet) blockSummary(c planner.ColourwayPlan) string {
 	u := s.plan.Job.Units
 	text := fmt.Sprintf("Raw %s, finished %s", size(c.Raw, u), size(c.Finished, u))
@@ -74,6 +75,7 @@ func (s *sheet) stepTable(like []planner.ColourwayPlan) *grid {
 	return g
 }
 
+// stepCells are the cells of a step's row but the first.
 func (s *sheet) stepCells(c planner.ColourwayPlan, m patchwork.Made) []string {
 	meet := ""
 	if m.Step.Do == patchwork.Sew {
@@ -96,8 +98,10 @@ func (s *sheet) doing(m patchwork.Made) string {
 		return s.recutting(m)
 	case patchwork.Turn:
 		return turns(m.Step.Turns)
+	case patchwork.Trim:
+		return "trim to size"
 	}
-	return "trim to size"
+	return "see the operations"
 }
 
 // sewnFrom names what a sewn grid is made of, and how it lies.
@@ -123,6 +127,7 @@ func sewnFrom(step patchwork.Step) string {
 	}
 }
 
+// recutting gives the places of the cuts, from the left and from the top.
 func (s *sheet) recutting(m patchwork.Made) string {
 	upright, level := s.measures(m.Cuts[0]), s.measures(m.Cuts[1])
 	switch {

@@ -19,7 +19,6 @@ func (s *sheet) cautions() {
 	}
 	s.gap()
 	s.para(1, selling)
-	return
 }
 
 // posture holds at every place of work. Source: OSHA, Sewing Station Design:

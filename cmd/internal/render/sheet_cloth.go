@@ -39,7 +39,6 @@ func (s *sheet) fabrics() {
 	for _, c := range crowds {
 		s.para(1, c)
 	}
-	return
 }
 
 // fabricRow is a fabric's form, need, stock and what to buy.
@@ -100,9 +99,9 @@ func (s *sheet) cutting() {
 		s.para(1, fmt.Sprintf("From each of these %d fabrics: %s", len(names), lists[group[0]]))
 		s.flow(3, ticked(names))
 	}
-	return
 }
 
+// ticked puts a box before each name.
 func ticked(names []string) []string {
 	out := make([]string, len(names))
 	for i, n := range names {
@@ -111,6 +110,8 @@ func ticked(names []string) []string {
 	return out
 }
 
+// pieceList is what is cut of one fabric. What is not said to be for something
+// else is for blocks.
 func (s *sheet) pieceList(f planner.FabricNeed) string {
 	parts := make([]string, len(f.Pieces))
 	for i, p := range f.Pieces {

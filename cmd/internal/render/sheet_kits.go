@@ -29,9 +29,9 @@ func (s *sheet) kits() {
 			s.hang(1, s.look.box()+" ", kit)
 		}
 	}
-	return
 }
 
+// roleWords are a block's fabrics by what they do in it.
 func roleWords(roles []planner.RoleFabric) string {
 	parts := make([]string, len(roles))
 	for i, r := range roles {

@@ -32,7 +32,6 @@ func (s *sheet) layout() {
 	for _, j := range s.plan.Joins {
 		s.para(1, "Where "+j.Between+" meet: "+matchWords(j.Matches))
 	}
-	return
 }
 
 // byQuilt parts the run's blocks, which come quilt by quilt.
@@ -78,6 +77,7 @@ func (s *sheet) idRanges(blocks []planner.Block) string {
 	return strings.Join(parts, "; ")
 }
 
+// turnLegend explains the arrows where there are any.
 func (s *sheet) turnLegend() {
 	for _, b := range s.plan.Blocks {
 		if b.Turn != 0 {
@@ -123,6 +123,7 @@ func (s *sheet) board(blocks []planner.Block, m layoutMap) {
 	}
 }
 
+// boardStrip draws the columns from first to before end.
 func (s *sheet) boardStrip(places [][]string, first, end, pitch int) {
 	head := strings.Repeat(" ", rowLabel)
 	for c := first; c < end; c++ {

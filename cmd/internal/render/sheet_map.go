@@ -47,6 +47,7 @@ func (s *sheet) mapped(blocks []planner.Block, gap int, cell func(planner.Block)
 	return layoutMap{cell: cell, pitch: widest + gap, gap: gap}
 }
 
+// mapFits reports that a whole row of the map has room on the page.
 func (s *sheet) mapFits(m layoutMap) bool {
 	room := s.look.room(rowLabel)
 	return room == 0 || s.plan.Quilt.Across*m.pitch-m.gap <= room

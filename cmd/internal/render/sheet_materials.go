@@ -20,9 +20,9 @@ func (s *sheet) materials() {
 	s.fact("Batting", factAt, s.batting(m.Batting))
 	s.fact("Binding", factAt, s.binding(m.Binding))
 	s.fact("Thread", factAt, s.thread(m.Thread))
-	return
 }
 
+// backing is one quilt's backing in words.
 func (s *sheet) backing(b *planner.BackingPlan) string {
 	if b == nil {
 		return "not asked for"
@@ -38,6 +38,7 @@ func (s *sheet) backing(b *planner.BackingPlan) string {
 	return text + "; " + s.needed(b.Length) + " off the bolt"
 }
 
+// batting is one quilt's batting in words.
 func (s *sheet) batting(b *planner.BattingPlan) string {
 	if b == nil {
 		return "not asked for"
@@ -45,6 +46,7 @@ func (s *sheet) batting(b *planner.BattingPlan) string {
 	return fmt.Sprintf("%s or more; %s", size(b.Size, s.plan.Job.Units), b.Choice)
 }
 
+// binding is one quilt's binding in words, with what is to spare.
 func (s *sheet) binding(b *planner.BindingPlan) string {
 	if b == nil {
 		return "not asked for"
@@ -54,6 +56,7 @@ func (s *sheet) binding(b *planner.BindingPlan) string {
 		b.Fabric, counted(b.Strips, "strip"), b.Strip.Show(u), b.Length.Show(u), b.Allowance.Show(u), b.Spare.Show(u), b.FabricLength.Show(u))
 }
 
+// thread is the run's thread in words, by what it sews.
 func (s *sheet) thread(t planner.ThreadPlan) string {
 	var parts []string
 	for _, part := range []struct {

@@ -29,7 +29,6 @@ func (s *sheet) route() {
 	for _, stage := range stages(ops) {
 		s.narrowStage(stage)
 	}
-	return
 }
 
 // stage is the rows of one operation that have the same instruction.
@@ -50,8 +49,10 @@ func stages(ops []planner.Operation) []stage {
 	return out
 }
 
+// crowded reports that the lots are too many for a line each.
 func (st stage) crowded() bool { return len(st) > mostRows }
 
+// total is the counts and the expected time of all lots.
 func (st stage) total() (count int, minutes planner.Minutes) {
 	for _, o := range st {
 		count += o.Count
@@ -69,6 +70,8 @@ type routeRow struct {
 // routeNotes is where instructions stand under the rows: below the names.
 const routeNotes = 7
 
+// routeTable has a row for each lot; number and name stand in the first one of
+// a stage.
 func (s *sheet) routeTable() ([]routeRow, *grid) {
 	var rows []routeRow
 	g := &grid{columns: []column{
@@ -108,6 +111,7 @@ func (s *sheet) stepNotes(st stage, indent int) {
 	}
 }
 
+// lotCounts are boxes with names and counts.
 func lotCounts(st stage) []string {
 	out := make([]string, len(st))
 	for i, o := range st {

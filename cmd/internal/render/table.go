@@ -27,8 +27,10 @@ type grid struct {
 	rows    [][]string
 }
 
+// add is one more row.
 func (g *grid) add(cells ...string) { g.rows = append(g.rows, cells) }
 
+// header is the titles of the columns.
 func (g *grid) header() []string {
 	titles := make([]string, len(g.columns))
 	for i, c := range g.columns {
@@ -132,6 +134,7 @@ func (g *grid) wrapped(columns []int) [][][]string {
 	return cells
 }
 
+// tallest is how many lines a row takes.
 func tallest(row [][]string) int {
 	n := 1
 	for _, lines := range row {

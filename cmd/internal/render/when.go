@@ -39,9 +39,10 @@ func When(w io.Writer, asOf planner.Date, answers []forecast.Answer, look Look) 
 	return p.writeTo(w)
 }
 
-// whenMeans explains the figures. Left is the time at 50 %.
-const whenMeans = "The promise is the date that holds in 80 of a hundred such runs. On time is how often, of a hundred, the quilt would be in the client's hands by its due date; left is the work that is as likely to take less as more. The times still come from the table of starting times, not from your own batches, and makers differ by a factor of three."
+// whenMeans explains the figures.
+const whenMeans = "The promise is the date that holds in 80 of a hundred such runs; on time is how often, of a hundred, the quilt would be in the client's hands by its due date; left is the work that is as likely to take less as more. Until your own batches set the pace, times come from the table of starting times, and makers differ by a factor of three."
 
+// orDash shows that there is nothing to show.
 func orDash(text string) string {
 	if text == "" {
 		return "–"
@@ -83,6 +84,8 @@ func WhenJSON(w io.Writer, asOf planner.Date, answers []forecast.Answer) error {
 	}{schema, asOf.String(), list(answers, whenOf)})
 }
 
+// jsonWhen is when one job will be done: dates at three confidences, null where
+// none exists, which reason explains.
 type jsonWhen struct {
 	Job          string        `json:"job"`
 	Due          *string       `json:"due"`
@@ -94,12 +97,14 @@ type jsonWhen struct {
 	Reason       *string       `json:"reason"`
 }
 
+// jsonQuantiles are a job's own remaining minutes at the same confidences.
 type jsonQuantiles struct {
 	P50 number `json:"p50"`
 	P80 number `json:"p80"`
 	P95 number `json:"p95"`
 }
 
+// whenOf is an answer as scripts read it.
 func whenOf(a forecast.Answer) jsonWhen {
 	out := jsonWhen{
 		Job: a.Job, Due: date(a.Due), P50: date(a.P50), P80: date(a.P80), P95: date(a.P95),

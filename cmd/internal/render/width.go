@@ -14,6 +14,7 @@ import (
 // the same table everywhere.
 var narrow = displaywidth.Options{EastAsianWidth: false}
 
+// width is how many columns a text takes.
 func width(s string) int {
 	if ascii(s) {
 		return len(s)
@@ -54,6 +55,7 @@ func clean(s string) string {
 	return s
 }
 
+// isLeftwards reports that a letter is written from right to left.
 func isLeftwards(r rune) bool {
 	return unicode.In(r, unicode.Hebrew, unicode.Arabic, unicode.Syriac, unicode.Thaana, unicode.Nko)
 }
@@ -80,6 +82,7 @@ func closed(s string) string {
 	return out.String() + s[rest:]
 }
 
+// leftToRight is a mark of no width that ends a stretch written leftwards.
 const leftToRight = "\u200e"
 
 // padded fills s with blanks to n columns.
@@ -149,6 +152,7 @@ func held(before, after string) bool {
 	return number && (strings.HasSuffix(before, " h") || strings.HasSuffix(before, " x"))
 }
 
+// unitWord reports that a word belongs to the number before it.
 func unitWord(s string) bool {
 	switch s {
 	case "in", "cm", "mm", "m", "yd", "h", "min", "%":
@@ -219,4 +223,5 @@ func withinNumber(before, after string) bool {
 
 func digit(b byte) bool { return b >= '0' && b <= '9' }
 
+// numeric reports that a character may be part of a number as it is written.
 func numeric(b byte) bool { return digit(b) || strings.IndexByte("/.,-", b) >= 0 }

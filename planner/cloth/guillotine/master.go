@@ -19,6 +19,7 @@ type master struct {
 	inv   [][]float64
 	x     []float64 // how often each basic column is used
 	dual  []float64
+	below [][]int // below[i] are rows whose pieces can be cut from piece i's place
 	work  int
 }
 
@@ -77,7 +78,7 @@ func (m *master) direction(c column) []float64 {
 			}
 		}
 	}
-	m.work += len(d) * len(d)
+	m.work += 4*len(d)
 	return d
 }
 
@@ -96,8 +97,12 @@ func (m *master) leaving(d []float64) int {
 
 func (m *master) pivot(r int, d []float64) {
 	row := m.inv[r]
+	var nonzero []int
 	for k := range row {
-		row[k] /= d[r]
+		if row[k] != 0 {
+			row[k] /= d[r]
+			nonzero = append(nonzero, k)
+		}
 	}
 	m.x[r] = max(0, m.x[r]/d[r])
 	for i, v := range d {
@@ -105,15 +110,16 @@ func (m *master) pivot(r int, d []float64) {
 			continue
 		}
 		other := m.inv[i]
-		for k, a := range row {
-			other[k] -= float64(v * a)
+		for _, k := range nonzero {
+			other[k] -= float64(v * row[k])
 		}
+		m.work += len(nonzero)
 		m.x[i] = max(0, m.x[i]-float64(v*m.x[r]))
 	}
-	m.work += len(d) * len(d)
 }
 
-// relax lets rows be taken more often than wanted where that is cheaper.
+// relax lets rows be taken more often than wanted where that is cheaper, and a
+// smaller piece be cut in a larger one's place.
 func (m *master) relax() bool {
 	for i, y := range m.dual {
 		if y < -1e-7 {
@@ -122,5 +128,14 @@ func (m *master) relax() bool {
 			return m.enter(column{0, take})
 		}
 	}
-	return false
+	worst, at, in := 1e-6, -1, -1
+	for i, rows := range m.below {
+		for _, j := range rows {
+			if v := m.dual[j] - m.dual[i]; v > worst { worst, at, in = v, i, j }
+		}
+	}
+	if at < 0 { return false }
+	take := make([]int, len(m.dual))
+	take[at], take[in] = -1, 1
+	return m.enter(column{0, take})
 }

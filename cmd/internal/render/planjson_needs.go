@@ -6,6 +6,8 @@ import (
 	"quiltrun/planner"
 )
 
+// jsonFabric is what the run needs of one fabric: lengths in the plan's unit for
+// yardage, counts for every other form.
 type jsonFabric struct {
 	Name   string      `json:"name"`
 	Form   string      `json:"form"`
@@ -25,6 +27,7 @@ type jsonFabric struct {
 	Cuts        int  `json:"cuts"`
 }
 
+// jsonPiece is how many pieces of one raw size the run needs.
 type jsonPiece struct {
 	Width  number `json:"width"`
 	Height number `json:"height"`
@@ -32,6 +35,8 @@ type jsonPiece struct {
 	For    string `json:"for"`
 }
 
+// jsonOperation is one row of the route. Minutes are expected ones by the table
+// of starting times; lengths are for the whole count.
 type jsonOperation struct {
 	Number       int       `json:"number"`
 	Key          string    `json:"key"`
@@ -53,12 +58,15 @@ type jsonOperation struct {
 	Cautions     []string  `json:"cautions"`
 }
 
+// jsonRef points at a row of the route.
 type jsonRef struct {
 	Number  int    `json:"number"`
 	LotKind string `json:"lot_kind"`
 	Lot     string `json:"lot"`
 }
 
+// jsonMaterials is what a quilt takes beside its pieces; null is not asked for.
+// Backing, batting and binding are for one quilt, thread is for the run.
 type jsonMaterials struct {
 	Backing *jsonBacking `json:"backing"`
 	Batting *jsonBatting `json:"batting"`
@@ -66,6 +74,8 @@ type jsonMaterials struct {
 	Thread  jsonThread   `json:"thread"`
 }
 
+// jsonBacking is a backing: its raw size, and the length that it takes off the
+// bolt in so many pieces.
 type jsonBacking struct {
 	Width  number `json:"width"`
 	Height number `json:"height"`
@@ -78,12 +88,15 @@ type jsonBacking struct {
 	SeamTaken number   `json:"seam_taken"` // from each side
 }
 
+// jsonBatting is the least size of a batting, and what to buy in words.
 type jsonBatting struct {
 	Width  number `json:"width"`
 	Height number `json:"height"`
 	Choice string `json:"choice"`
 }
 
+// jsonBinding is a binding: its strips, the length that they are to reach, and
+// the length that they take off the bolt.
 type jsonBinding struct {
 	Strips       int    `json:"strips"`
 	Length       number `json:"length"`
@@ -94,6 +107,7 @@ type jsonBinding struct {
 	Spare        number `json:"spare"`       // what these strips leave beyond the edge
 }
 
+// jsonThread is thread, needle and bobbin together.
 type jsonThread struct {
 	Piecing  number `json:"piecing"`
 	Quilting number `json:"quilting"`
@@ -102,8 +116,10 @@ type jsonThread struct {
 	Bobbins  int    `json:"bobbins"`
 }
 
+// count is a count where a length may stand too.
 func count(n int) number { return number(strconv.Itoa(n)) }
 
+// fabric is one fabric, measured or counted by its form.
 func (s shown) fabric(f planner.FabricNeed) jsonFabric {
 	out := jsonFabric{
 		Name: f.Fabric.Name, Form: string(f.Fabric.Form),
@@ -129,8 +145,10 @@ func (s shown) fabric(f planner.FabricNeed) jsonFabric {
 	return out
 }
 
+// some is a value that is known.
 func some[T any](value T) *T { return &value }
 
+// operations is the route; a row before is named by its number.
 func (s shown) operations(ops []planner.Operation) []jsonOperation {
 	numbers := make(map[string]int, len(ops))
 	for _, o := range ops {
@@ -159,6 +177,7 @@ func perBlock(o planner.Operation) *int {
 	return &o.PerBlock
 }
 
+// materials leaves out nothing that is asked for.
 func (s shown) materials(m planner.Materials) jsonMaterials {
 	out := jsonMaterials{Thread: jsonThread{
 		Piecing: s.length(m.Thread.Piecing), Quilting: s.length(m.Thread.Quilting),
