@@ -9,8 +9,9 @@ import (
 // colourway; a new block takes the next number never used before.
 type ids struct {
 	kept map[key][]string
-	next map[string]int // by colourway, the last number given
-	was  map[string]string
+	next map[string]int    // by colourway, the last number given
+	was  map[string]string // the name a colourway's blocks were booked under
+	gone map[string]bool   // names whose blocks another colourway has taken over
 }
 
 type key struct {
@@ -19,10 +20,11 @@ type key struct {
 }
 
 func newIDs(j Job, prior Prior) *ids {
-	g := &ids{kept: map[key][]string{}, next: map[string]int{}, was: map[string]string{}}
+	g := &ids{kept: map[key][]string{}, next: map[string]int{}, was: map[string]string{}, gone: map[string]bool{}}
 	for _, c := range j.Colourways {
 		if c.Was != "" {
 			g.was[c.Name] = c.Was
+			g.gone[c.Was] = true
 		}
 	}
 	for _, b := range prior.Blocks {
@@ -42,6 +44,9 @@ func newIDs(j Job, prior Prior) *ids {
 // take is the id of the quilt's next block of a colourway.
 func (g *ids) take(quilt int, colourway string) string {
 	for _, name := range []string{colourway, g.was[colourway]} {
+		if name == colourway && g.gone[name] {
+			continue
+		}
 		k := key{quilt, name}
 		if kept := g.kept[k]; len(kept) > 0 {
 			g.kept[k] = kept[1:]

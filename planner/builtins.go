@@ -1,5 +1,10 @@
 package planner
 
+import (
+	"slices"
+	"sync"
+)
+
 // BuiltIn is what a job file may say about a block that is named rather than
 // described step by step.
 type BuiltIn struct {
@@ -21,7 +26,10 @@ type Measure struct {
 
 // BuiltIns returns the table of built-in blocks, from the plain square to what
 // is cut again.
-func BuiltIns() []BuiltIn {
+func BuiltIns() []BuiltIn { return slices.Clone(builtIns()) }
+
+// builtIns is the table, made when it is first asked for.
+var builtIns = sync.OnceValue(func() []BuiltIn {
 	patches, triangles := []string{"print", "ground"}, []string{"print", "ground"}
 	nine := []string{"corner", "side", "centre"}
 	square := Measure{Name: "square", Sides: true}
@@ -40,11 +48,11 @@ func BuiltIns() []BuiltIn {
 		{Name: "pinwheel recut", Roles: triangles, Measures: []Measure{unit, thirds}, Method: true, Rows: 3, Across: 3},
 		{Name: "hourglass recut", Roles: triangles, Measures: []Measure{unit, thirds}, Method: true, Rows: 3, Across: 3},
 	}
-}
+})
 
 // BuiltInNamed finds a built-in by its full name, as BlockSpec.Make holds it.
 func BuiltInNamed(name string) (BuiltIn, bool) {
-	for _, b := range BuiltIns() {
+	for _, b := range builtIns() {
 		if b.Name == name {
 			return b, true
 		}
@@ -76,7 +84,7 @@ func (b BuiltIn) measureNames() []string {
 // blockNames is the full names of all built-ins.
 func blockNames() []string {
 	var names []string
-	for _, b := range BuiltIns() {
+	for _, b := range builtIns() {
 		names = append(names, b.Name)
 	}
 	return names

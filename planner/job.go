@@ -1,6 +1,9 @@
 package planner
 
-import "quiltrun/planner/measure"
+import (
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+)
 
 // Job is one quilt, or several alike, as its job file describes it. Lists keep
 // the file's order. Parse makes it and has checked it; geometry's and cloth's
@@ -19,7 +22,7 @@ type Job struct {
 
 	Fabrics    []Fabric
 	Colourways []Colourway
-	Press      PressRule
+	Press      PressRule // "" is PressBest
 	Layout     Layout
 	Borders    []Border
 	Backing    *Backing  // nil: not asked for
@@ -72,16 +75,19 @@ type Colourway struct {
 	Was    string // the name under which its blocks were booked, "" where unchanged
 	Blocks int    // per quilt
 	Block  BlockSpec
-	Roles  []RoleFabrics // one for each of the block's roles, in the order of BuiltIn.Roles
+	Roles  []RoleFabrics // one for each of the block's roles, in the order of BuiltIn.Roles or of the steps
 }
 
-// BlockSpec is what a block is made from: the name of a built-in and its
-// measures. Which measures a built-in takes, the table of built-ins says.
+// BlockSpec is what a block is made from: a built-in with its measures, or steps
+// of its own. Which measures a built-in takes, the table of built-ins says.
 type BlockSpec struct {
-	Make     string                    // the trade's full name, synonyms resolved
-	Measures map[string]measure.Length // square, offset, strip, length, unit
+	Make     string                    // the trade's full name, synonyms resolved; "" where Steps are given
+	Square   measure.Size              // raw, of a piece as it is cut; a rectangle where the file gives two sides
+	Measures map[string]measure.Length // offset, strip, length, unit
 	Method   int                       // half-square triangles at a time: 0 (not given), 2, 4 or 8
+	Strips   int                       // of a rail
 	Turn     [][]int                   // degrees clockwise per piece, row by row; nil: the built-in's own
+	Steps    patchwork.Recipe          // steps of its own
 }
 
 // RoleFabrics says which fabrics a colourway uses in a role, block by block.

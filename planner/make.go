@@ -26,6 +26,9 @@ func Make(j Job, prior Prior) (Plan, error) {
 	m.warnings()
 	m.materials()
 	m.route()
+	if len(m.problems) > 0 {
+		return Plan{}, m.problems.sorted()
+	}
 	for _, o := range m.plan.Operations {
 		m.plan.Minutes += o.Minutes()
 	}
@@ -93,29 +96,10 @@ func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
 		if !errors.As(err, &fault) {
 			fault = &patchwork.Fault{What: err.Error()}
 		}
-		m.refuse(m.cause(c, fault), c.Name+": "+fault.What, fault.Hint)
+		m.refuseFault(c, fault)
 		return &made{}
 	}
 	return &made{recipe: recipe, build: build}
-}
-
-// cause is the path of the measure that a fault of geometry most likely comes
-// from: the colourway's own where it gives one, else the shared block's.
-func (m *maker) cause(c Colourway, fault *patchwork.Fault) string {
-	name := "square"
-	switch fault.Step {
-	case "recut":
-		name = "offset"
-	case "turn":
-		name = "turn"
-	}
-	own := "colourways." + c.Name
-	for _, path := range []string{own + "." + name, "block." + name} {
-		if _, ok := m.job.At[path]; ok {
-			return path
-		}
-	}
-	return own
 }
 
 func (b *made) colourway(c Colourway, seam measure.Length) ColourwayPlan {

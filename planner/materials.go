@@ -15,10 +15,7 @@ func (m *maker) backing() *BackingPlan {
 		return nil
 	}
 	f := m.fabric(b.Fabric)
-	width := f.Width
-	if f.Form.Sheets() {
-		width = f.Size.Width
-	}
+	width := stripLength(f)
 	c := cloth.BackingOf(m.plan.Quilt.Finished, b.Extra, width)
 	return &BackingPlan{
 		Fabric: b.Fabric, Size: c.Size, Panels: c.Panels, Panel: c.Panel,
@@ -51,10 +48,7 @@ func (m *maker) bindingStrips() *boundStrips {
 		return nil
 	}
 	f := m.fabric(b.Fabric)
-	width := f.Width
-	if f.Form.Sheets() {
-		width = f.Size.Width
-	}
+	width := stripLength(f)
 	size := m.plan.Quilt.Finished
 	bound, ok := cloth.BindingOf(2*(size.Width+size.Height), BindingAllowance, b.Strip, width)
 	if !ok {

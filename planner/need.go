@@ -7,6 +7,7 @@ import (
 
 	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
 )
 
 // BindingAllowance is the length asked for beyond the edge. Published rules ask
@@ -38,6 +39,9 @@ func (m *maker) cloth() {
 	}
 }
 
+// forBlocks is what pieces are cut for that go into blocks.
+const forBlocks = "blocks"
+
 // pieces is what the run needs of each fabric, in no order yet.
 func (m *maker) pieces() map[string][]PieceCount {
 	all := map[string][]PieceCount{}
@@ -53,23 +57,33 @@ func (m *maker) pieces() map[string][]PieceCount {
 				}
 			}
 		}
+		for fabric, pieces := range poolsOf(c, m.plan.Blocks).pieces(c.Build) {
+			for _, p := range pieces {
+				addPieces(all, fabric, p)
+			}
+		}
 	}
 	for _, p := range m.borderStrips() {
 		addPieces(all, p.fabric, p.PieceCount)
 	}
 	if b := m.bindingStrips(); b != nil {
-		width := m.fabric(b.fabric).Width
-		addPieces(all, b.fabric, PieceCount{Size: measure.Size{Width: width, Height: b.Strip}, Count: b.Strips * m.job.Quantity, For: "binding"})
+		addPieces(all, b.fabric, PieceCount{Size: measure.Size{Width: stripLength(m.fabric(b.fabric)), Height: b.Strip}, Count: b.Strips * m.job.Quantity, For: "binding"})
 	}
 	return all
 }
 
-// blockPieces is what one block takes, by role.
+// blockPieces is what one block takes of cut pieces, by role. What goes into
+// pooled steps is counted with those.
 func blockPieces(c ColourwayPlan) map[string][]PieceCount {
 	perRole := map[string][]PieceCount{}
 	for _, s := range c.Build.Steps {
-		if s.Step.Role != "" {
-			perRole[s.Step.Role] = append(perRole[s.Step.Role], PieceCount{Size: s.Step.Size, Count: s.Copies, For: "blocks"})
+		if s.Pooled && s.Step.Do != patchwork.Cut {
+			continue
+		}
+		for _, p := range piecesOfRun(s) {
+			if p.Count *= s.Copies / s.Yield; p.Count > 0 {
+				addPieces(perRole, p.role, p.PieceCount)
+			}
 		}
 	}
 	return perRole
@@ -94,6 +108,9 @@ func sortedPieces(ps []PieceCount) []PieceCount {
 	})
 	return ps
 }
+
+// squareOf is a square's size.
+func squareOf(side measure.Length) measure.Size { return measure.Size{Width: side, Height: side} }
 
 func (m *maker) fabric(name string) Fabric {
 	for _, f := range m.job.Fabrics {
@@ -183,11 +200,7 @@ func (m *maker) borderStrips() []fabricPieces {
 }
 
 func (m *maker) borderStrip(b Border, cut, length measure.Length) fabricPieces {
-	f := m.fabric(b.Fabric)
-	width := f.Width
-	if f.Form.Sheets() {
-		width = max(f.Size.Width, f.Size.Height)
-	}
+	width := stripLength(m.fabric(b.Fabric))
 	n := 2 * m.job.Quantity
 	if length > width {
 		joined := width - 2*m.job.Seam // each further strip loses a seam's two allowances
@@ -195,4 +208,13 @@ func (m *maker) borderStrip(b Border, cut, length measure.Length) fabricPieces {
 		length = width
 	}
 	return fabricPieces{b.Fabric, PieceCount{Size: measure.Size{Width: length, Height: cut}, Count: n, For: "border"}}
+}
+
+// stripLength is the longest strip that a fabric gives: across the usable
+// width of yardage, along the longer side of a sheet.
+func stripLength(f Fabric) measure.Length {
+	if f.Form.Sheets() {
+		return max(f.Size.Width, f.Size.Height)
+	}
+	return f.Width
 }

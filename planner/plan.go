@@ -175,15 +175,17 @@ const (
 	Hand         Place = "hand"
 )
 
-// Ref points at one row of the route. Takes says what each block takes from
-// that row where it is a pool of cut pieces; nil elsewhere.
+// Ref points at one row of the route. Takes says what is taken from that row
+// where it is a pool, of cut pieces or of units made for the lot; nil elsewhere.
 type Ref struct {
 	Key   string
 	Lot   Lot
 	Takes []Take
+	Makes int // how many counts of the later row come of one that is taken, as segments of a strip set; 0: in proportion
 }
 
-// Take is how many pieces one block takes from a pool.
+// Take is how many counts one block takes from a pool. Without a block it is what
+// the whole later row takes, in proportion to what is done of it.
 type Take struct {
 	Block string
 	Count int

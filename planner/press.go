@@ -1,6 +1,10 @@
 package planner
 
-import "quiltrun/planner/patchwork"
+import (
+	"cmp"
+
+	"quiltrun/planner/patchwork"
+)
 
 // PressRule is what decides the way of seams between two cloths.
 type PressRule string
@@ -61,6 +65,7 @@ type PatternCount struct {
 	Inside  patchwork.Tally // inside all blocks
 	Between patchwork.Tally // at block columns and block rows
 	Half    bool            // half turns at the layout do it, all blocks of a colourway pressed alike
+	Exact   bool            // no way of pressing is better; false where too many kinds of block meet to try all
 }
 
 // PressCard is the directions at the iron for some blocks of a colourway.
@@ -81,15 +86,18 @@ type PressStep struct {
 
 // press finds how the blocks are best pressed, and so how they meet.
 func (m *maker) press() {
-	groups, of := m.pressGroups(m.job.Press)
+	rule := cmp.Or(m.job.Press, PressBest)
+	groups, of := m.pressGroups(rule)
 	edges := patchwork.NewEdges(m.job.Seam)
 	top := newPressTop(&m.plan, groups, of, edges)
 	best, counts := top.choose()
-	m.plan.Press = PressPlan{Rule: m.job.Press, Patterns: counts, Chosen: best.pattern}
-	if m.job.Press != PressBest {
+	m.plan.Press = PressPlan{Rule: rule, Patterns: counts, Chosen: best.pattern}
+	if rule != PressBest {
+		m.warnRule(rule)
 		free, group := m.pressGroups(PressBest)
 		unruled, _ := newPressTop(&m.plan, free, group, edges).choose()
-		m.plan.Press.RuleCost = best.met.All().Clash - unruled.met.All().Clash
+		// A rule can part colourways of one build, which then nest better.
+		m.plan.Press.RuleCost = max(0, best.met.All().Clash-unruled.met.All().Clash)
 	}
 	m.pressBlocks(best, of)
 	m.pressCards()

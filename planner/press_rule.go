@@ -1,10 +1,6 @@
 package planner
 
-import (
-	"fmt"
-
-	"quiltrun/planner/patchwork"
-)
+import "quiltrun/planner/patchwork"
 
 // printRole is the role that PressPrint presses toward.
 const printRole = "print"
@@ -77,16 +73,16 @@ func (m *maker) lightness(b Block, role string) float64 {
 
 // warnRule says where a rule decides nothing, and where a colourway cannot keep
 // it in all its blocks, since every unit of a step is pressed alike.
-func (m *maker) warnRule() {
+func (m *maker) warnRule(rule PressRule) {
 	decides := false
 	for _, c := range m.plan.Colourways {
-		decides = decides || len(m.ruled(c, m.job.Press)) > 0
-		if m.job.Press == PressDarker {
+		decides = decides || len(m.ruled(c, rule)) > 0
+		if rule == PressDarker {
 			m.warnDarker(c)
 		}
 	}
 	if !decides {
-		m.warn(warnRuleIdle, "press", "press: %s decides nothing here: no seam that joins two single cloths can follow it; everything is pressed as it nests best", m.job.Press)
+		m.warn(warnRuleIdle, "press", "press: %s decides nothing here: no seam that joins two single cloths can follow it; everything is pressed as it nests best", rule)
 	}
 }
 
@@ -112,22 +108,3 @@ const (
 	warnRuleIdle  = "press-rule-idle"
 	warnRuleMixed = "press-rule-mixed"
 )
-
-// ruleWords says what a rule costs.
-func (p PressPlan) ruleWords() string {
-	switch {
-	case p.Rule == PressBest:
-		return ""
-	case p.RuleCost == 0:
-		return fmt.Sprintf("Pressing toward the %s costs no clash.", p.Rule)
-	default:
-		return fmt.Sprintf("Pressing toward the %s costs %s in each quilt over the best pressing.", p.Rule, clashes(p.RuleCost))
-	}
-}
-
-func clashes(n int) string {
-	if n == 1 {
-		return "1 clash"
-	}
-	return fmt.Sprintf("%d clashes", n)
-}

@@ -24,6 +24,9 @@ type spot struct {
 
 func (s spot) second(p Pattern) bool { return p.second(s.row, s.column) }
 
+// number is another for each spot, below 16 for each group.
+func (s spot) number() int { return ((s.group*4+s.quarters)*2+s.row)*2 + s.column }
+
 // neighbours is two spots side by side, or the first above the second.
 type neighbours struct {
 	first, second spot
@@ -51,7 +54,7 @@ func newPressTop(p *Plan, groups []pressGroup, of []int, edges *patchwork.Edges)
 	}
 	across := p.Quilt.Across
 	spots := make([]spot, p.Quilt.Blocks)
-	seen := map[neighbours]int{}
+	seen := map[int]int{}
 	for i, b := range p.Blocks[:p.Quilt.Blocks] {
 		s := spot{index[b.Colourway], b.Turn / 90, (b.Row - 1) % 2, (b.Column - 1) % 2}
 		spots[i] = s
@@ -66,12 +69,13 @@ func newPressTop(p *Plan, groups []pressGroup, of []int, edges *patchwork.Edges)
 	return t
 }
 
-// meet counts a meeting. Seen holds the kinds so far.
-func (t *pressTop) meet(n neighbours, seen map[neighbours]int) {
-	i, ok := seen[n]
+// meet counts a meeting. Seen holds the kinds so far, by number.
+func (t *pressTop) meet(n neighbours, seen map[int]int) {
+	number := (n.first.number()*16*len(t.groups)+n.second.number())*2 + boolean(n.above)
+	i, ok := seen[number]
 	if !ok {
 		i = len(t.kinds)
-		seen[n] = i
+		seen[number] = i
 		t.kinds = append(t.kinds, n)
 		t.counts = append(t.counts, 0)
 	}
@@ -156,8 +160,7 @@ func (t *pressTop) lay(p Pattern, half []bool) laid {
 	for i, k := range t.kinds {
 		meetings[i] = patchwork.Meeting{First: l.face(k.first), Second: l.face(k.second), Above: k.above, Count: t.counts[i]}
 	}
-	l.ways = t.edges.Best(pressings, meetings)
-	l.met = t.edges.Count(pressings, meetings, l.ways)
+	l.ways, l.met = t.edges.Best(pressings, meetings)
 	return l
 }
 
@@ -180,7 +183,10 @@ func (t *pressTop) choose() (laid, []PatternCount) {
 	counts := make([]PatternCount, len(patterns))
 	for i, p := range patterns {
 		l := t.layBest(p)
-		counts[i] = PatternCount{p, l.met.Inside, l.met.Columns.Plus(l.met.Rows), l.cards() == 0 && l.turns()}
+		counts[i] = PatternCount{
+			Pattern: p, Inside: l.met.Inside, Between: l.met.Columns.Plus(l.met.Rows),
+			Half: l.cards() == 0 && l.turns(), Exact: !l.met.Unsure,
+		}
 		if i == 0 || l.compare(best) < 0 {
 			best = l
 		}

@@ -1,6 +1,9 @@
 package planner
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // Rate is one entry of the table of starting times: the median minutes that a
 // practised maker needs for one of something, and the spread of its logarithm.
@@ -37,6 +40,11 @@ const (
 	rateIronSetup = "iron and board made ready"
 	rateRecutSet  = "unit laid on the mat to recut"
 	rateTurn      = "block's pieces turned and laid out"
+	rateMark      = "diagonal drawn on a square"
+	rateCutApart  = "cut between triangles sewn together"
+	rateTrimUnit  = "triangle unit trimmed"
+	rateSetLaid   = "strip set laid on the mat and its end squared"
+	rateSubcut    = "segment cut from a strip set"
 	rateSquareUp  = "block squared up"
 	rateLayOut    = "block laid out in the top"
 	rateRowJoin   = "block sewn to its row"
@@ -82,6 +90,11 @@ var Rates = []Rate{
 	{rateIronSetup, 4, 0.4, fromMemory},
 	{rateRecutSet, 0.3, 0.4, fromMemory},
 	{rateTurn, 0.8, 0.4, fromMemory},
+	{rateMark, 0.25, 0.4, fromMemory},
+	{rateCutApart, 8.5 / 50, 0.35, "twiggyandopal.blogspot.com 2016/06: 50 pairs of 8 in squares cut apart in 8.5 min"},
+	{rateTrimUnit, 0.6, 0.4, fromMemory},
+	{rateSetLaid, 1, 0.4, fromMemory},
+	{rateSubcut, 0.2, 0.4, fromMemory},
 	{rateSquareUp, 1.5, 0.4, "pursuitsofmycreativeside.blogspot.com 2016/08: 3 min a string block with its paper edge, taken at half"},
 	{rateLayOut, 0.8, 0.4, fromMemory},
 	{rateRowJoin, 1.43, 0.35, "pursuitsofmycreativeside.blogspot.com 2016/08: 49 blocks into 7 rows, 42 joins, in 1 h"},
@@ -104,18 +117,18 @@ var Rates = []Rate{
 	{rateHandOver, 60, 0.5, fromMemory},
 }
 
-var rateByName = func() map[string]Rate {
+var rateByName = sync.OnceValue(func() map[string]Rate {
 	byName := make(map[string]Rate, len(Rates))
 	for _, r := range Rates {
 		byName[r.Per] = r
 	}
 	return byName
-}()
+})
 
 // span is n times a table entry, allowance included. The mean of a lognormal
 // time is its median times exp(spread²/2).
 func span(name string, n float64) Span {
-	r := rateByName[name]
+	r := rateByName()[name]
 	mean := float64(r.Median) * math.Exp(r.Spread*r.Spread/2) * (1 + Allowance) * n
 	return Span{Mean: Minutes(mean), Spread: r.Spread}
 }

@@ -40,7 +40,7 @@ func TestEveryNamedRateIsInTheTable(t *testing.T) {
 				continue
 			}
 			names++
-			assert.Contains(t, rateByName, lit.Value[1:len(lit.Value)-1], v.Names[0].Name)
+			assert.Contains(t, rateByName(), lit.Value[1:len(lit.Value)-1], v.Names[0].Name)
 		}
 	}
 	assert.Len(t, Rates, names)
@@ -49,9 +49,9 @@ func TestEveryNamedRateIsInTheTable(t *testing.T) {
 // The mean of a lognormal time: median times exp(spread²/2); mu ln 110, sigma
 // 0.25 gives 113.491775 (closed form). Allowances of 5 + 4 + 5 % go on top.
 func TestASpanIsTheMeanWithAllowances(t *testing.T) {
-	saved := rateByName["test only"]
-	rateByName["test only"] = Rate{Per: "test only", Median: 110, Spread: 0.25}
-	defer func() { rateByName["test only"] = saved; delete(rateByName, "test only") }()
+	saved := rateByName()["test only"]
+	rateByName()["test only"] = Rate{Per: "test only", Median: 110, Spread: 0.25}
+	defer func() { rateByName()["test only"] = saved; delete(rateByName(), "test only") }()
 	got := span("test only", 2)
 	assert.InDelta(t, 2*113.491775*1.14, float64(got.Mean), 1e-4)
 	assert.Equal(t, 0.25, got.Spread)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
 )
 
 // blockReader is what reading the colourways needs to remember of them all.
@@ -14,16 +15,16 @@ type blockReader struct {
 	own    []section // theirs
 	kinds  []BuiltIn // of their blocks, each once
 	counts bool      // each one's number of blocks is known
+
+	roles   []string                 // that the file's own steps name
+	recipes map[*fileNode]stepRecipe // steps that have been read, by where they stand
 }
 
-// recipeKeys are the keys that say what a block is made from, of any block.
-var recipeKeys = allRecipeKeys()
-
-// allRecipeKeys collects them from the table, so that a new built-in needs no
-// second entry.
-func allRecipeKeys() []string {
+// keysOfBlocks are the keys that say what a block is made from, of any built-in
+// block.
+func keysOfBlocks() []string {
 	keys := []string{"make", "steps"}
-	for _, b := range builtIns {
+	for _, b := range builtIns() {
 		for _, key := range b.keys() {
 			if !slices.Contains(keys, key) {
 				keys = append(keys, key)
@@ -37,8 +38,15 @@ func allRecipeKeys() []string {
 func (r *jobReader) readColourways(block, colourways *fileNode) {
 	pairs := r.named(colourways, "a colourway", "{blocks: 8, print: Kelp, ground: Foam}")
 	r.blocks.counts = len(pairs) > 0 && len(pairs) == len(colourways.pairs)
-	r.blocks.shared = r.section(block, "the block", recipeKeys...)
-	keys := append([]string{"blocks", "was"}, recipeKeys...)
+	r.blocks.roles = rolesInSteps(block, pairs)
+	keys := keysOfBlocks()
+	for _, role := range r.blocks.roles {
+		if !slices.Contains(keys, role) {
+			keys = append(keys, role)
+		}
+	}
+	r.blocks.shared = r.section(block, "the block", keys...)
+	keys = append([]string{"blocks", "was"}, keys...)
 	for _, pair := range pairs {
 		r.blocks.own = append(r.blocks.own, r.section(pair.value, "colourway "+said(pair.key), keys...))
 	}
@@ -51,24 +59,37 @@ func (r *jobReader) readColourways(block, colourways *fileNode) {
 }
 
 // colourway reads one colourway, with what it shares filled in. Roles come in the
-// order of the block's table, wherever the file gives them.
+// order of the block's table or steps, wherever the file gives them.
 func (r *jobReader) colourway(name string, own section) Colourway {
 	c := Colourway{Name: name, Was: r.line(own.get("was")), Blocks: r.blockCount(own)}
-	b, ok := r.kind(own)
+	b, steps, ok := r.kind(own)
 	if !ok || own.node == nil {
 		return c
 	}
 	c.Block = r.spec(own, b)
+	c.Block.Steps = steps
 	for _, role := range b.Roles {
 		n := r.either(own, role)
-		if n == nil {
-			r.report(own.node.at, own.path(role), fmt.Sprintf("%s has no fabric for its %s", own.what, said(role)), writeAs(keyExamples[role]))
-			continue
+		switch {
+		case n == nil:
+			r.report(own.node.at, own.path(role), fmt.Sprintf("%s has no fabric for its %s", own.what, said(role)), fabricFor(role))
+		case b.Strips:
+			c.Roles = r.strips(n)
+			c.Block.Strips = len(c.Roles)
+		default:
+			c.Roles = append(c.Roles, r.role(n, role, c.Blocks))
 		}
-		c.Roles = append(c.Roles, r.role(n, role, b, c.Blocks))
 	}
 	r.reportForeign(own, []BuiltIn{b})
 	return c
+}
+
+// fabricFor shows how a role is given its fabric.
+func fabricFor(role string) string {
+	if example := keyExamples()[role]; example != "" && isRole(role) {
+		return writeAs(example)
+	}
+	return writeAs(role + ": Foam")
 }
 
 // blockCount reads a colourway's number of blocks.
@@ -76,7 +97,7 @@ func (r *jobReader) blockCount(own section) int {
 	count, n := 0, own.get("blocks")
 	switch {
 	case n == nil && own.node != nil:
-		r.report(own.node.at, own.path("blocks"), own.what+" does not say how many blocks it has", writeAs(keyExamples["blocks"]))
+		r.report(own.node.at, own.path("blocks"), own.what+" does not say how many blocks it has", writeAs(keyExamples()["blocks"]))
 	case n != nil && n.kind == scalar && n.text == "0":
 		r.fault(n, own.what+" has no blocks", "give it at least 1, or take the colourway out")
 	case n != nil:
@@ -88,28 +109,53 @@ func (r *jobReader) blockCount(own section) int {
 	return count
 }
 
-// kind finds the block that a colourway makes: its own or the shared one.
-func (r *jobReader) kind(own section) (BuiltIn, bool) {
-	if steps := r.either(own, "steps"); steps != nil {
-		r.fault(steps, "blocks with steps of one's own are not built yet", "built now: "+listed(computedNames(), "and"))
-		return BuiltIn{}, false
+// kind finds the block that a colourway makes: its own or the shared one, a
+// built-in or steps. Steps come back as a block without a name.
+func (r *jobReader) kind(own section) (BuiltIn, patchwork.Recipe, bool) {
+	for _, s := range []section{own, r.blocks.shared} {
+		steps, name := s.get("steps"), s.get("make")
+		switch {
+		case steps != nil && name != nil:
+			r.fault(steps, s.what+` has both "make" and "steps"`, "keep the name of a block or the steps of one")
+			return BuiltIn{}, patchwork.Recipe{}, false
+		case steps != nil:
+			return r.ownSteps(own, r.either(own, "steps"))
+		case name != nil:
+			b, ok := r.builtIn(r.either(own, "make"))
+			return b, patchwork.Recipe{}, ok
+		}
 	}
-	n := r.either(own, "make")
-	if n == nil {
-		r.blocks.shared.need("make")
-		return BuiltIn{}, false
+	r.blocks.shared.need("make")
+	return BuiltIn{}, patchwork.Recipe{}, false
+}
+
+// ownSteps is a block made by steps.
+func (r *jobReader) ownSteps(own section, n *fileNode) (BuiltIn, patchwork.Recipe, bool) {
+	read, known := r.blocks.recipes[n]
+	if !known {
+		read = r.steps(n)
+		if r.blocks.recipes == nil {
+			r.blocks.recipes = map[*fileNode]stepRecipe{}
+		}
+		r.blocks.recipes[n] = read
 	}
+	b := BuiltIn{Roles: read.roles}
+	if read.good {
+		r.blocks.kinds = append(r.blocks.kinds, b)
+	}
+	return b, read.recipe, read.good
+}
+
+// builtIn is a block by its name.
+func (r *jobReader) builtIn(n *fileNode) (BuiltIn, bool) {
 	text, ok := r.scalarText(n, "the name of a block")
 	if !ok {
 		return BuiltIn{}, false
 	}
-	b, ok := blockNamed(text)
-	switch {
-	case !ok:
+	b, ok := BuiltInCalled(text)
+	if !ok {
 		r.fault(n, said(text)+" is not a block that is known here", cmp.Or(didYouMean(text, blockNames()), "the blocks are "+listed(blockNames(), "and")))
 		return BuiltIn{}, false
-	case !b.Computed:
-		r.fault(n, b.Name+" is not built yet", "built now: "+listed(computedNames(), "and"))
 	}
 	if !slices.ContainsFunc(r.blocks.kinds, func(k BuiltIn) bool { return k.Name == b.Name }) {
 		r.blocks.kinds = append(r.blocks.kinds, b)
@@ -133,12 +179,19 @@ func (r *jobReader) either(own section, key string) *fileNode {
 
 // spec reads the measures of a colourway's block.
 func (r *jobReader) spec(own section, b BuiltIn) BlockSpec {
+	if b.Name == "" {
+		return BlockSpec{}
+	}
 	spec := BlockSpec{Make: b.Name, Measures: map[string]measure.Length{}}
 	for _, m := range b.Measures {
-		if n := r.either(own, m.Name); n != nil {
-			spec.Measures[m.Name] = r.rawLength(n)
-		} else if !m.Optional {
+		switch n := r.either(own, m.Name); {
+		case n == nil && !m.Optional:
 			r.reportNoMeasure(own, b, m.Name)
+		case n == nil:
+		case m.Sides:
+			spec.Square = r.rawSize(n)
+		default:
+			spec.Measures[m.Name] = r.rawLength(n)
 		}
 	}
 	if b.Method {
@@ -158,36 +211,42 @@ func (r *jobReader) reportNoMeasure(own section, b BuiltIn, name string) {
 	if s.node == nil || slices.ContainsFunc(r.blocks.own, differs) {
 		s = own
 	}
-	r.report(s.node.at, s.path(name), fmt.Sprintf("%s has no %s, which a %s needs", s.what, said(name), b.Name), writeAs(keyExamples[name]))
+	r.report(s.node.at, s.path(name), fmt.Sprintf("%s has no %s, which a %s needs", s.what, said(name), b.Name), writeAs(keyExamples()[name]))
 }
 
 // reportForeign reports keys that mean something for other blocks only.
 func (r *jobReader) reportForeign(s section, kinds []BuiltIn) {
 	for _, key := range s.order {
 		takes := func(b BuiltIn) bool { return slices.Contains(b.keys(), key) }
-		if !slices.Contains(recipeKeys[2:], key) || slices.ContainsFunc(kinds, takes) {
+		if slices.Contains([]string{"blocks", "was", "make", "steps"}, key) || slices.ContainsFunc(kinds, takes) {
 			continue
 		}
-		what, hint := foreignKey(key, kinds[0])
+		what, hint := r.foreignKey(key, kinds[0])
 		r.fault(s.get(key), what, hint)
 	}
 }
 
 // foreignKey words a key that a block has no use for.
-func foreignKey(key string, b BuiltIn) (what, hint string) {
+func (r *jobReader) foreignKey(key string, b BuiltIn) (what, hint string) {
+	block, isOne := "a "+b.Name, b.Name != ""
+	if !isOne {
+		block = "a block with steps of its own"
+	}
 	switch {
+	case !isOne && !isRole(key) && !slices.Contains(r.blocks.roles, key):
+		return fmt.Sprintf("%s takes no %s", block, said(key)), "sizes, methods and turns stand in its steps"
 	case key == "turn":
-		return fmt.Sprintf("a %s is not recut, so it has no pieces to turn", b.Name), "take the line out; layout has a turn of its own"
-	case isRole(key):
-		return fmt.Sprintf("a %s has no role %s", b.Name, said(key)), "its roles: " + listed(b.Roles, "and")
+		return block + " is not recut, so it has no pieces to turn", "take the line out; layout has a turn of its own"
+	case isRole(key) || slices.Contains(r.blocks.roles, key):
+		return fmt.Sprintf("%s has no role %s", block, said(key)), "its roles: " + listed(b.Roles, "and")
 	default:
-		return fmt.Sprintf("a %s takes no %s", b.Name, said(key)), "its measures: " + listed(b.measureNames(), "and")
+		return fmt.Sprintf("%s takes no %s", block, said(key)), "its measures: " + listed(b.measureNames(), "and")
 	}
 }
 
-// isRole reports whether a key is a role of some block.
+// isRole reports whether a key is a role of some built-in block.
 func isRole(key string) bool {
-	return slices.ContainsFunc(builtIns, func(b BuiltIn) bool { return slices.Contains(b.Roles, key) })
+	return slices.ContainsFunc(builtIns(), func(b BuiltIn) bool { return slices.Contains(b.Roles, key) })
 }
 
 // method reads how many half-square triangles are made at a time; 0 for nil.

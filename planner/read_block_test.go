@@ -20,16 +20,6 @@ func TestBlockAndColourwayFaults(t *testing.T) {
 			[]string{`12:1: the block has no "make"; write it as in make: four-patch recut`},
 		},
 		{
-			"a block that is not computed yet", "block:\n  make: four-patch recut\n  square: 7\n  offset: 1 1/4\n\ncolourways:\n  tide:\n    blocks: 6\n",
-			"block: {make: pinwheel, unit: 4 1/2, method: two}\ncolourways:\n  tide:\n    blocks: 6\n",
-			[]string{"12:15: pinwheel is not built yet; built now: plain square, four-patch, nine-patch, four-patch recut and nine-patch recut"},
-		},
-		{
-			"steps of one's own", "make: four-patch recut",
-			"steps: []",
-			[]string{"13:10: blocks with steps of one's own are not built yet; built now: plain square, four-patch, nine-patch, four-patch recut and nine-patch recut"},
-		},
-		{
 			"a measure missing everywhere", "  offset: 1 1/4\n",
 			"",
 			[]string{`12:1: the block has no "offset", which a four-patch recut needs; write it as in offset: 1 1/4`},
@@ -46,7 +36,6 @@ func TestBlockAndColourwayFaults(t *testing.T) {
 				`18:3: colourway "tide" has no "strip", which a rail needs; write it as in strip: 2 1/2`,
 				`18:3: colourway "tide" has no "length", which a rail needs; write it as in length: 6 1/2`,
 				`18:3: colourway "tide" has no fabric for its "strips"; write it as in strips: [Kelp, Foam, Cormorant]`,
-				"20:11: rail is not built yet; built now: plain square, four-patch, nine-patch, four-patch recut and nine-patch recut",
 				`21:12: a rail has no role "print"; its roles: strips`,
 				`22:13: a rail has no role "ground"; its roles: strips`,
 			},

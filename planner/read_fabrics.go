@@ -46,7 +46,7 @@ func (r *jobReader) colour(n *fileNode) string {
 	if !ok || isColour(text) {
 		return text
 	}
-	r.fault(n, said(text)+" is not a colour", cmp.Or(didYouMean(text, colourNames), n.hint()))
+	r.fault(n, said(text)+" is not a colour", cmp.Or(didYouMean(text, colourNames()), n.hint()))
 	return ""
 }
 
@@ -116,8 +116,13 @@ func plural(f Form) string {
 	return string(f) + "s"
 }
 
-// sizeExamples is the size of the forms that have none of their own.
-var sizeExamples = map[Form]string{PreCutSquares: "size: 5", PreCutStrips: "size: 2 1/2 x 42"}
+// sizeExample is the size of a form that has none of its own.
+func sizeExample(f Form) string {
+	if f == PreCutStrips {
+		return "size: 2 1/2 x 42"
+	}
+	return "size: 5"
+}
 
 // sheetSize reads the size of one sheet, or assumes that of the shops where the
 // form has one.
@@ -132,7 +137,7 @@ func (r *jobReader) sheetSize(f *Fabric, s section) {
 	n := s.get("size")
 	if n == nil {
 		if !f.Assumed && s.node != nil {
-			r.fault(s.node, fmt.Sprintf("%s has no \"size\", which %s need", s.what, f.Form), writeAs(sizeExamples[f.Form]))
+			r.fault(s.node, fmt.Sprintf("%s has no \"size\", which %s need", s.what, f.Form), writeAs(sizeExample(f.Form)))
 		}
 		return
 	}

@@ -26,6 +26,19 @@ func FuzzParse(f *testing.F) {
 		f.Add([]byte(changed(f, "title: Estuary lap quilt", text)))
 		f.Add([]byte(changed(f, "  down: 2", "  down: 2\n  order: "+text)))
 	}
+	f.Add([]byte(stepsJob))
+	for _, step := range []string{
+		"{cut: print, size: 4 x 2 1/2}", "{sew: [[pairs, pairs@90], [units]]}", "{sew: units}", "{sew: [[@]]}", "{sew: []}", "{sew: [[[]]]}",
+		"{recut: units, upright: halves, level: [top 1, bottom -2, −3]}", "{recut: units, upright: left}", "{turn: recut, exchange: [[1, 2], []]}",
+		"{turn: recut, by: [[360]], exchange: 1}", "{subcut: units, every: 0}", "{half-square: [print, ground], at-a-time: eight, trim: 3}",
+		"{half square: [print, print], size: 4}", "{quarter-square: [print], size: 4 x 5}", "{trim: units, size: 1e9}", "{trim: {trim: trim}}", "{}", "cut",
+	} {
+		f.Add([]byte(strings.Replace(stepsJob, "{sew: turn}", step, 1)))
+	}
+	for _, b := range BuiltIns() {
+		shared := stepsJob[strings.Index(stepsJob, "block:"):strings.Index(stepsJob, "  print: Kelp")]
+		f.Add([]byte(strings.Replace(stepsJob, shared, Fragment(b.Sample().Recipe), 1)))
+	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		j, err := Parse("job.yaml", data)
 		if err == nil {

@@ -56,6 +56,33 @@ func (r *jobReader) rawLength(n *fileNode) measure.Length {
 	return 0
 }
 
+// rawSize reads the raw size of a piece, one measure for a square, as rawLength
+// reads a length.
+func (r *jobReader) rawSize(n *fileNode) measure.Size {
+	text, ok := r.scalarText(n, "a size")
+	if !ok {
+		return measure.Size{}
+	}
+	text, word := sizeWord(text)
+	size, err := measure.ParseSize(text, r.job.Units)
+	r.noMeasure(n, err)
+	if word != "finished" || err != nil {
+		return size
+	}
+	cut := less(size, -2*r.job.Seam)
+	r.fault(n, said(n.label)+" is a raw size, with its seam allowances; this one is said to be finished",
+		fmt.Sprintf("what is %s inside its seams is cut %s", sideOf(size, r.job.Units), sideOf(cut, r.job.Units)))
+	return measure.Size{}
+}
+
+// sideOf is a size as people say it: of a square its side.
+func sideOf(size measure.Size, u measure.Unit) string {
+	if size.Width == size.Height {
+		return size.Width.Show(u)
+	}
+	return size.Show(u)
+}
+
 // finishedLength reads a size inside its seams. One said to be raw is refused,
 // since `cut` is the key for that.
 func (r *jobReader) finishedLength(n *fileNode) measure.Length {

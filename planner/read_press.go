@@ -11,7 +11,6 @@ var pressWords = wordList{
 // readPress reads the rule for seams between two cloths. Pressing toward the
 // darker one needs to know which that is.
 func (r *jobReader) readPress(n *fileNode) {
-	r.job.Press = PressBest
 	if n == nil {
 		return
 	}
@@ -37,7 +36,7 @@ func (r *jobReader) needColours() {
 		path := "fabrics." + f.Name
 		if used[f.Name] && f.Colour == "" {
 			r.report(r.at.Nearest(path), path, fmt.Sprintf("%s has no colour, and press: darker needs the colour of every fabric in the blocks", said(f.Name)),
-				writeAs(keyExamples["colour"]))
+				writeAs(keyExamples()["colour"]))
 		}
 	}
 }

@@ -4,16 +4,12 @@ import "fmt"
 
 // role reads the fabrics of a role: one name, a list to deal from, or names with
 // counts. An unknown number of blocks is 0, and then the counts are not summed.
-func (r *jobReader) role(n *fileNode, role string, b BuiltIn, blocks int) RoleFabrics {
+func (r *jobReader) role(n *fileNode, role string, blocks int) RoleFabrics {
 	f := RoleFabrics{Role: role}
 	switch n.kind {
 	case list:
 		f.Fabrics = r.dealtFabrics(n)
 	case fields:
-		if b.Strips {
-			r.fault(n, said(role)+" is a list of fabrics from left to right, not counts", n.hint())
-			break
-		}
 		f.Counted = true
 		f.Fabrics = r.countedFabrics(n, role, blocks)
 	default:
@@ -22,6 +18,25 @@ func (r *jobReader) role(n *fileNode, role string, b BuiltIn, blocks int) RoleFa
 		}
 	}
 	return f
+}
+
+// strips reads the fabrics of a rail's strips from left to right: a role for each
+// strip, with the one fabric that every block has there.
+func (r *jobReader) strips(n *fileNode) []RoleFabrics {
+	if n.kind == fields {
+		r.fault(n, said(n.label)+" is a list of fabrics from left to right, not counts", n.hint())
+		return nil
+	}
+	if n.kind == list && len(n.items) == 1 || n.kind == scalar {
+		r.fault(n, "a rail needs two strips or more", n.hint())
+		return nil
+	}
+	fabrics := r.dealtFabrics(n)
+	roles := make([]RoleFabrics, len(fabrics))
+	for i, role := range stripRoles(len(fabrics)) {
+		roles[i] = RoleFabrics{Role: role, Fabrics: fabrics[i : i+1]}
+	}
+	return roles
 }
 
 // dealtFabrics reads [Kelp, Cormorant]. A fabric may stand twice, to come twice in

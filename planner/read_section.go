@@ -82,7 +82,7 @@ func (s section) get(key string) *fileNode { return s.by[key].value }
 func (s section) need(key string) *fileNode {
 	n := s.get(key)
 	if n == nil && s.node != nil {
-		s.r.report(s.node.at, s.path(key), fmt.Sprintf("%s has no %s", s.what, said(key)), writeAs(keyExamples[key]))
+		s.r.report(s.node.at, s.path(key), fmt.Sprintf("%s has no %s", s.what, said(key)), writeAs(keyExamples()[key]))
 	}
 	return n
 }

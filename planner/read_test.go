@@ -142,7 +142,7 @@ func TestAJobFileIsReadWhole(t *testing.T) {
 		},
 		Colourways: []Colourway{{
 			Name: "tide", Blocks: 8,
-			Block: BlockSpec{Make: "four-patch recut", Measures: map[string]measure.Length{"square": 7 * in, "offset": in}},
+			Block: BlockSpec{Make: "four-patch recut", Square: squareOf(7 * in), Measures: map[string]measure.Length{"offset": in}},
 			Roles: []RoleFabrics{
 				{Role: "print", Fabrics: []Share{{Fabric: "Kelp"}, {Fabric: "Cormorant"}}},
 				{Role: "ground", Fabrics: []Share{{Fabric: "Foam"}}},

@@ -49,7 +49,7 @@ func notText(data []byte) (what, hint string) {
 	case bytes.HasPrefix(data, []byte{0xff, 0xfe}), bytes.HasPrefix(data, []byte{0xfe, 0xff}):
 		return "the file is saved as UTF-16", "save it as UTF-8 text"
 	case len(bytes.TrimSpace(data)) == 0:
-		return "the file is empty", "begin with " + keyExamples["job"]
+		return "the file is empty", "begin with " + keyExamples()["job"]
 	}
 	return "", ""
 }

@@ -65,7 +65,7 @@ func (r *jobReader) tree(data []byte) *fileNode {
 			return plant(doc.Body, Position{})
 		}
 	}
-	r.report(Position{1, 1}, "", "the file is empty", "begin with "+keyExamples["job"])
+	r.report(Position{1, 1}, "", "the file is empty", "begin with "+keyExamples()["job"])
 	return nil
 }
 
@@ -137,7 +137,7 @@ func trimmed(text string) string { return strings.TrimSpace(text) }
 
 // under marks the value as standing at a key of another.
 func (n *fileNode) under(parent *fileNode, key string) {
-	n.label, n.path, n.example = key, key, keyExamples[key]
+	n.label, n.path, n.example = key, key, keyExamples()[key]
 	if parent.path != "" {
 		n.path = parent.path + "." + key
 	}

@@ -9,7 +9,7 @@ func (r *jobReader) turnOf(own section, b BuiltIn) *fileNode {
 		return n
 	}
 	if made := r.blocks.shared.get("make"); made != nil {
-		if shared, ok := blockNamed(made.text); ok && shared.Name != b.Name {
+		if shared, ok := BuiltInCalled(made.text); ok && shared.Name != b.Name {
 			return nil
 		}
 	}

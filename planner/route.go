@@ -1,9 +1,11 @@
 package planner
 
 import (
+	"fmt"
 	"slices"
 
 	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
 	"quiltrun/planner/thread"
 )
 
@@ -27,12 +29,14 @@ const (
 // stage is an operation before it has a number: what one lot goes through.
 type stage struct {
 	key, name string
+	step      string // of the recipe, "" for what belongs to none
 	lot       Lot
 	in        CountUnit
 	per       int // per block, for colourway lots
 	count     int
 	place     Place
 	after     []Ref
+	makes     int            // how many of its counts one of the stage before makes, where that differs; 0 elsewhere
 	aside     bool           // may be done any time before the next stage
 	seam      measure.Length // for the whole count
 	stitch    thread.Stitch  // with what it is sewn; zero: not by machine
@@ -55,6 +59,7 @@ func (m *maker) route() {
 	for q := 1; q <= m.job.Quantity; q++ {
 		quilts = append(quilts, m.quiltStages(q))
 	}
+	m.checkKeys(blocks, keysOf(append(slices.Clone(ready), slices.Concat(quilts...)...)))
 	keys := keysOf(ready)
 	keys = append(keys, merged(blocks)...)
 	keys = append(keys, merged(quilts)...)
@@ -68,6 +73,32 @@ func (m *maker) route() {
 	}
 	slices.SortStableFunc(m.plan.Operations, func(a, b Operation) int { return a.Number - b.Number })
 	m.threads()
+}
+
+// checkKeys refuses steps that would give an operation the key of another: keys
+// come from steps' names, and one key is one operation.
+func (m *maker) checkKeys(blocks [][]stage, taken []string) {
+	for i, stages := range blocks {
+		c := m.job.Colourways[i]
+		steps := map[string]string{keyKit: "", keySquareUp: ""}
+		for _, key := range taken {
+			steps[key] = ""
+		}
+		for _, s := range stages {
+			other, twice := steps[s.key]
+			steps[s.key] = s.step
+			if !twice || s.step == "" {
+				continue
+			}
+			by := "is the key of another operation"
+			if other != "" {
+				by = fmt.Sprintf("the step %s has already", said(other))
+			}
+			m.refuse(m.cause(c, &patchwork.Fault{Step: s.step}),
+				fmt.Sprintf("%s: the step %s would be logged as %s, which %s", c.Name, said(s.step), s.key, by), "give the step another name")
+			break
+		}
+	}
 }
 
 func (s stage) operation(number int) Operation {

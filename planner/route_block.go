@@ -9,13 +9,20 @@ import (
 	"quiltrun/planner/thread"
 )
 
-// blockStages are the stages that a colourway's blocks go through, from the
-// stack of pieces to the squared-up block. They follow from the recipe's steps.
+// blockStages are the stages that a colourway's blocks go through: what is made
+// for the lot as a whole, then from the stack of pieces to the squared-up block.
+// They follow from the recipe's steps.
 func (m *maker) blockStages(c ColourwayPlan) []stage {
-	w := &blockWork{maker: m, c: c, lot: Lot{ColourwayLot, c.Name}, blocks: c.Blocks * m.job.Quantity}
-	w.kit()
-	for i := range c.Build.Steps {
-		w.step(c.Build.Steps[i])
+	w := &blockWork{
+		maker: m, c: c, lot: Lot{ColourwayLot, c.Name}, blocks: c.Blocks * m.job.Quantity,
+		pools: poolsOf(c, m.plan.Blocks),
+	}
+	pooled := w.poolStages()
+	w.kit(pooled)
+	for _, s := range c.Build.Steps {
+		if !s.Pooled {
+			w.step(s)
+		}
 	}
 	w.add(stage{
 		key: keySquareUp, name: "square up", in: inBlocks, per: 1, place: CuttingTable,
@@ -30,7 +37,7 @@ func (m *maker) blockStages(c ColourwayPlan) []stage {
 			break
 		}
 	}
-	return stages
+	return append(flat(pooled), stages...)
 }
 
 // blockWork gathers one colourway's stages.
@@ -39,37 +46,49 @@ type blockWork struct {
 	c      ColourwayPlan
 	lot    Lot
 	blocks int // of the run
+	pools  pools
+	batch  []batch // of the pooled step that is being made for the lot; nil by block
 	stages []stage
 }
 
-// add completes a stage of so many counts a block.
+// add completes a stage of so many counts a block; for the lot, of so many in all.
 func (w *blockWork) add(s stage) {
 	s.lot = w.lot
 	s.count = s.per * w.blocks
+	if w.batch != nil {
+		s.per = 0
+	}
 	w.stages = append(w.stages, s)
 }
 
-func (w *blockWork) kit() {
+func (w *blockWork) kit(pooled []poolStep) {
 	s := stage{
 		key: keyKit, name: "kit", in: inBlocks, per: 1, place: CuttingTable, unit: span(rateKit, 1),
 		doing: "Stack each block's pieces in sewing order, one stack a block, and label it with its id: " + w.pieceWords() + ".",
 	}
-	s.after = w.poolRefs()
+	s.after = append(w.cutRefs(), w.unitRefs(pooled)...)
 	w.add(s)
 }
 
+// pieceWords lists what goes into one block's stack.
 func (w *blockWork) pieceWords() string {
 	var parts []string
 	for _, s := range w.c.Build.Steps {
-		if s.Step.Do == patchwork.Cut {
-			parts = append(parts, fmt.Sprintf("%d %s %s", s.Copies, s.Step.Role, w.sized(s.Step.Size)))
+		switch {
+		case s.Copies == 0:
+		case s.Pooled && s.Step.Do != patchwork.Cut:
+			parts = append(parts, fmt.Sprintf("%d %s", s.Copies, s.Step.Name))
+		default:
+			for _, p := range piecesOfRun(s) {
+				parts = append(parts, fmt.Sprintf("%d %s %s", s.Copies/s.Yield, p.role, w.sized(p.Size)))
+			}
 		}
 	}
 	return strings.Join(parts, ", ")
 }
 
-// poolRefs says what each block takes from each fabric's cut pieces.
-func (w *blockWork) poolRefs() []Ref {
+// cutRefs says what each block takes from each fabric's cut pieces.
+func (w *blockWork) cutRefs() []Ref {
 	perBlock := blockPieces(w.c)
 	var refs []Ref
 	for _, n := range w.plan.Fabrics {
@@ -106,34 +125,61 @@ func takenBy(b Block, colourway string, f Fabric, perBlock map[string][]PieceCou
 
 // step adds the operations of one step of the recipe.
 func (w *blockWork) step(s patchwork.Made) {
+	from := len(w.stages)
 	switch s.Step.Do {
 	case patchwork.Sew:
 		w.sew(s)
 	case patchwork.Recut:
 		w.recut(s)
 	case patchwork.Turn:
-		w.add(stage{
-			key: s.Step.Name, name: "turn and lay out", in: inBlocks, per: 1, place: DesignWall,
-			unit: span(rateTurn, float64(s.Copies)), doing: turnWords(s.Step.Turns),
-		})
+		w.turn(s)
 	case patchwork.Trim:
 		w.add(stage{
-			key: s.Step.Name, name: "trim " + s.Step.Name, in: inUnits, per: s.Copies, place: CuttingTable,
-			unit: span(rateSquareUp, 1), doing: fmt.Sprintf("Trim all four sides to %s.", w.sized(s.Unit.Size)),
+			key: "trim-" + s.Step.Name, name: "trim " + s.Step.Name, in: inUnits, per: s.Copies, place: CuttingTable,
+			unit: span(rateSquareUp, 1), doing: fmt.Sprintf("Trim all four sides to %s, the middle kept.", w.sized(s.Step.Size)),
 		})
+	case patchwork.HalfSquare:
+		w.halfSquares(s)
+	case patchwork.QuarterSquare:
+		w.quarterSquares(s)
+	case patchwork.Subcut:
+		w.subcut(s)
 	}
+	for i := range w.stages[from:] {
+		w.stages[from+i].step = s.Step.Name
+	}
+}
+
+// turn lays the pieces out anew: for a block, or for each of its units that is
+// recut.
+func (w *blockWork) turn(s patchwork.Made) {
+	t := stage{
+		key: s.Step.Name, name: "turn and lay out", in: inBlocks, per: 1, place: DesignWall,
+		unit: span(rateTurn, 1), doing: turnWords(s.Step),
+	}
+	if s.Step.Name != "turn" {
+		t.name += " " + s.Step.Name
+	}
+	if s.Copies != 1 || w.batch != nil {
+		t.in, t.per = inUnits, s.Copies
+	}
+	w.add(t)
 }
 
 // recut is two passes of the ruler: upright cuts, then level ones, the pieces
 // left lying.
 func (w *blockWork) recut(s patchwork.Made) {
+	what := "recut"
+	if s.Step.Name != "recut" {
+		what += " " + s.Step.Of
+	}
 	passes := []struct {
-		key, name, from string
-		cuts            []measure.Length
-		middle          measure.Length
+		way, from string
+		cuts      []measure.Length
+		middle    measure.Length
 	}{
-		{"-upright", "recut upright", "left edge", s.Cuts[0], s.Unit.Size.Width / 2},
-		{"-level", "recut level", "top edge", s.Cuts[1], s.Unit.Size.Height / 2},
+		{"upright", "left edge", s.Cuts[0], s.Unit.Size.Width / 2},
+		{"level", "top edge", s.Cuts[1], s.Unit.Size.Height / 2},
 	}
 	for _, p := range passes {
 		if len(p.cuts) == 0 {
@@ -141,7 +187,7 @@ func (w *blockWork) recut(s patchwork.Made) {
 		}
 		n := len(p.cuts)
 		w.add(stage{
-			key: s.Step.Name + p.key, name: p.name, in: inCuts, per: n * s.Copies, place: CuttingTable,
+			key: s.Step.Name + "-" + p.way, name: what + " " + p.way, in: inCuts, per: n * s.Copies, place: CuttingTable,
 			unit:  span(rateRulerCut, 1).plus(span(rateRecutSet, 1/float64(n))),
 			doing: w.recutWords(p.cuts, p.middle, p.from),
 		})
@@ -171,20 +217,47 @@ func (w *blockWork) recutWords(cuts []measure.Length, middle measure.Length, edg
 	return fmt.Sprintf("%s; that is %s from the %s.", text, strings.Join(fromEdge, " and "), edge)
 }
 
-var turnNames = map[int]string{90: "a quarter turn clockwise", 180: "half a turn", 270: "a quarter turn anticlockwise"}
+// turnName is a turn in words, "" for none.
+func turnName(degrees int) string {
+	switch (degrees%360 + 360) % 360 {
+	case 90:
+		return "a quarter turn clockwise"
+	case 180:
+		return "half a turn"
+	case 270:
+		return "a quarter turn anticlockwise"
+	}
+	return ""
+}
 
-// turnWords says which pieces turn, by row.
-func turnWords(turns [][]int) string {
+// turnWords says which pieces turn, by row, and which then change places.
+func turnWords(s patchwork.Step) string {
 	var parts []string
-	for r, row := range turns {
+	for r, row := range s.Turns {
 		for c, degrees := range row {
-			if name := turnNames[(degrees%360+360)%360]; name != "" {
+			if name := turnName(degrees); name != "" {
 				parts = append(parts, fmt.Sprintf("row %d piece %d %s", r+1, c+1, name))
 			}
 		}
 	}
-	if parts == nil {
+	turned, exchanged := "Turn no piece.", ""
+	if parts != nil {
+		turned = "Turn in place: " + strings.Join(parts, "; ") + "."
+	}
+	switch {
+	case len(s.Exchange) > 0:
+		exchanged = exchangeWords(s.Exchange)
+	case parts == nil:
 		return "Keep every piece as it lies."
 	}
-	return "Turn in place: " + strings.Join(parts, "; ") + ". The rest stay as they lie."
+	return turned + exchanged + " The rest stay as they lie."
+}
+
+// exchangeWords says which pieces change places, counted row by row.
+func exchangeWords(pairs [][2]int) string {
+	parts := make([]string, len(pairs))
+	for i, pair := range pairs {
+		parts[i] = fmt.Sprintf("%d and %d", pair[0], pair[1])
+	}
+	return " Then exchange pieces, counted row by row from 1: " + strings.Join(parts, ", then ") + "."
 }

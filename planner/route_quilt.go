@@ -63,7 +63,7 @@ func (w *quiltWork) top() {
 	row := block.Finished.Width.Times(across) + 2*w.job.Seam
 	layOut := stage{
 		key: keyLayOut, name: "lay out the top", in: inBlocks, count: across * down, place: DesignWall, unit: span(rateLayOut, 1),
-		doing: fmt.Sprintf("Lay the blocks out as the map shows, %d across and %d down, and look from across the room.", across, down),
+		doing: fmt.Sprintf("Lay the blocks out as the map shows, %d across and %d down, and look from across the room.", across, down) + w.halfWords(),
 	}
 	for _, c := range w.plan.Colourways {
 		layOut.after = append(layOut.after, Ref{Key: keySquareUp, Lot: Lot{ColourwayLot, c.Name}})
@@ -79,7 +79,7 @@ func (w *quiltWork) top() {
 		w.add(stage{
 			key: keyPressRows, name: "press the rows", in: inRows, count: down, place: Iron,
 			setup: span(rateIronSetup, 1), unit: pressing(block.Raw.Height.Times(across - 1)),
-			doing: "Press odd rows to the right, even rows to the left, so that the rows nest.",
+			doing: pressRowsWords(across, down),
 		})
 	}
 	if down > 1 {

@@ -143,8 +143,12 @@ func (m *maker) sameRecipeBefore(i int) bool {
 }
 
 func (m *maker) testWords(c ColourwayPlan) string {
-	return fmt.Sprintf("Before the rest is cut, sew %s through all its steps, logging them with --block, and measure it: %s raw, %s finished.",
-		m.firstBlock(c.Name), m.sized(c.Raw), m.sized(c.Finished))
+	first := ""
+	if pooled := pooledNames(c.Build); pooled != nil {
+		first = fmt.Sprintf("make as much of %s as one block takes, then ", listed(pooled, "and"))
+	}
+	return fmt.Sprintf("Before the rest is cut, %ssew %s through all its steps, logging them with --block, and measure it: %s raw, %s finished.",
+		first, m.firstBlock(c.Name), m.sized(c.Raw), m.sized(c.Finished))
 }
 
 func (m *maker) firstBlock(colourway string) string {

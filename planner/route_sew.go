@@ -13,7 +13,10 @@ import (
 // sew adds a sewn step: a strip of two is one chain and one pressing; a larger
 // grid goes column by column, is pressed by rows, and joined row by row.
 func (w *blockWork) sew(s patchwork.Made) {
-	if len(s.Joins) == 1 {
+	switch len(s.Joins) {
+	case 0:
+		return
+	case 1:
 		w.chain(s)
 		return
 	}
@@ -60,13 +63,33 @@ func (w *blockWork) chain(s patchwork.Made) {
 
 func (w *blockWork) column(s patchwork.Made, j patchwork.SewnJoin) {
 	w.add(stage{
-		key: fmt.Sprintf("sew-%s-column-%d", s.Step.Name, j.Index+1), name: columnName(j.Index),
+		key: fmt.Sprintf("sew-%s-column-%d", s.Step.Name, j.Index+1), name: columnName(j.Index) + w.ofStep(s),
 		in: inSeams, per: len(j.Lengths) * s.Copies, place: Machine,
 		seam: w.all(s, sum(j.Lengths)), stitch: thread.Piecing,
 		setup: span(rateSewSetup, 1), unit: sewing(rateChainInch, mean(j.Lengths)),
-		doing: fmt.Sprintf("%s in all %d rows of a block, right sides together; do not cut the threads that hold the rows one below the other.",
-			capital(columnName(j.Index)), len(j.Lengths)),
+		doing: capital(columnName(j.Index)) + columnWords(s, j) + w.setWords(s, j),
 	})
+}
+
+// columnWords says in how many rows a column is sewn on.
+func columnWords(s patchwork.Made, j patchwork.SewnJoin) string {
+	rows := len(j.Lengths)
+	if rows > 1 {
+		return fmt.Sprintf(" in all %d rows of a block, right sides together; do not cut the threads that hold the rows one below the other.", rows)
+	}
+	if s.Step.Whole || len(s.Step.Rows) > 1 {
+		return ", right sides together."
+	}
+	return fmt.Sprintf(": %s to the right of %s, right sides together, one after another without cutting the thread.",
+		s.Step.Rows[0][j.Index].Of, s.Step.Rows[0][j.Index-1].Of)
+}
+
+// setWords says with the first seam of a step made for the lot how many are sewn.
+func (w *blockWork) setWords(s patchwork.Made, j patchwork.SewnJoin) string {
+	if j.Index > 1 || j.Between && rowsSewn(s) {
+		return ""
+	}
+	return w.forTheLot(s, "set", "unit")
 }
 
 func columnName(index int) string {
@@ -76,18 +99,38 @@ func columnName(index int) string {
 	return fmt.Sprintf("sew column %d on", index+1)
 }
 
+// ofStep tells apart the passes of several grids that are sewn in one block; ""
+// where there is one.
+func (w *blockWork) ofStep(s patchwork.Made) string {
+	for _, other := range w.c.Build.Steps {
+		if other.Step.Name != s.Step.Name && len(other.Joins) > 1 && other.Step.Do == patchwork.Sew {
+			return " of the " + s.Step.Name
+		}
+	}
+	return ""
+}
+
 func (w *blockWork) rowJoin(s patchwork.Made, j patchwork.SewnJoin) {
 	name := fmt.Sprintf("join row %d on", j.Index+1)
 	if j.Index == 1 {
 		name = "join rows 1 and 2"
 	}
-	tally := patchwork.TallyMatches(j.Matches, w.c.Press)
 	w.add(stage{
-		key: fmt.Sprintf("join-%s-row-%d", s.Step.Name, j.Index+1), name: name,
+		key: fmt.Sprintf("join-%s-row-%d", s.Step.Name, j.Index+1), name: name + w.ofStep(s),
 		in: inJoins, per: s.Copies, place: Machine, seam: w.all(s, sum(j.Lengths)), stitch: thread.Piecing,
 		setup: span(rateSewSetup, 1), unit: sewing(rateMatchInch, sum(j.Lengths)),
-		doing: capital(name) + ". " + matchWords(tally),
+		doing: capital(name) + rowWords(s, j) + ". " + w.meetWords(j) + w.setWords(s, j),
 	})
+}
+
+// rowWords names the rows that are joined where each is one unit, as in a strip
+// set.
+func rowWords(s patchwork.Made, j patchwork.SewnJoin) string {
+	if s.Step.Whole || len(s.Step.Rows[j.Index-1]) > 1 || len(s.Step.Rows[j.Index]) > 1 {
+		return ""
+	}
+	above, below := s.Step.Rows[j.Index-1][0], s.Step.Rows[j.Index][0]
+	return fmt.Sprintf(": %s above %s, right sides together", above.Of+turnedWords(above), below.Of+turnedWords(below))
 }
 
 // matchWords says what the maker's fingers will find along a join.
@@ -116,7 +159,7 @@ func matchWords(t patchwork.Tally) string {
 
 func (w *blockWork) pressRows(s patchwork.Made, rows int) {
 	w.add(stage{
-		key: "press-" + s.Step.Name + "-rows", name: "press rows", in: inRows, per: rows * s.Copies, place: Iron,
+		key: "press-" + s.Step.Name + "-rows", name: "press rows" + w.ofStep(s), in: inRows, per: rows * s.Copies, place: Iron,
 		setup: span(rateIronSetup, 1), unit: pressing(sumColumns(s) / measure.Length(rows)),
 		doing: "Press " + w.directions(s.Step.Name, false) + ".",
 	})
@@ -141,34 +184,49 @@ func (w *blockWork) pressUnit(s patchwork.Made) {
 
 // directions lists the way of each row, or of each join between rows.
 func (w *blockWork) directions(step string, between bool) string {
-	var parts []string
-	for i, c := range w.c.Build.Choices {
-		if c.Step != step || c.Between != between {
-			continue
+	return w.byCard(w.c, func(way patchwork.Way) string {
+		var parts []string
+		for _, c := range w.c.Build.Choices {
+			if c.Step != step || c.Between != between {
+				continue
+			}
+			word := w.c.Build.Direction(c, way)
+			if between {
+				parts = append(parts, fmt.Sprintf("the join of rows %d and %d %s", c.Row+1, c.Row+2, word))
+			} else {
+				parts = append(parts, fmt.Sprintf("row %d to the %s", c.Row+1, word))
+			}
 		}
-		way := w.c.Build.Direction(w.c.Build.Choices[i], w.c.Press)
-		if between {
-			parts = append(parts, fmt.Sprintf("the join of rows %d and %d %s", c.Row+1, c.Row+2, way))
-		} else {
-			parts = append(parts, fmt.Sprintf("row %d to the %s", c.Row+1, way))
-		}
-	}
-	return strings.Join(parts, ", ")
+		return strings.Join(parts, ", ")
+	})
+}
+
+// meetWords says what meets along a join.
+func (w *blockWork) meetWords(j patchwork.SewnJoin) string {
+	return capital(w.byCard(w.c, func(way patchwork.Way) string { return matchWords(patchwork.TallyMatches(j.Matches, way)) }))
 }
 
 // chainWords names what is sewn to what in a step with one seam.
 func (w *blockWork) chainWords(s patchwork.Made) string {
-	one, other := s.Step.Rows[0][0], s.Step.Rows[len(s.Step.Rows)-1][len(s.Step.Rows[0])-1]
-	if s.Joins[0].Between {
-		return fmt.Sprintf("Sew one of the %s above another%s, right sides together: each comes out %s raw. %s",
-			one.Of, turnedWords(other), s.Unit.Size.Show(w.job.Units), matchWords(patchwork.TallyMatches(s.Joins[0].Matches, w.c.Press)))
+	comesOut := fmt.Sprintf("right sides together: each comes out %s raw.", s.Unit.Size.Show(w.job.Units))
+	meets := " " + w.meetWords(s.Joins[0])
+	if s.Step.Whole {
+		return fmt.Sprintf("Sew the two pieces of each of the %s together again as they lie, %s%s", s.Step.Of, comesOut, meets)
 	}
-	return fmt.Sprintf("Sew %s on the left to %s on the right, right sides together, one after another without cutting the thread: each comes out %s raw.",
-		one.Of, other.Of, s.Unit.Size.Show(w.job.Units))
+	one, other := s.Step.Rows[0][0], s.Step.Rows[len(s.Step.Rows)-1][len(s.Step.Rows[0])-1]
+	switch {
+	case !s.Joins[0].Between:
+		return fmt.Sprintf("Sew %s on the left to %s on the right, right sides together, one after another without cutting the thread: each comes out %s raw.",
+			one.Of+turnedWords(one), other.Of+turnedWords(other), s.Unit.Size.Show(w.job.Units)) + w.setWords(s, s.Joins[0])
+	case one.Of == other.Of:
+		return fmt.Sprintf("Sew one of the %s%s above another%s, %s%s", one.Of, turnedWords(one), turnedWords(other), comesOut, meets) + w.setWords(s, s.Joins[0])
+	default:
+		return fmt.Sprintf("Sew one of the %s%s above one of the %s%s, %s%s", one.Of, turnedWords(one), other.Of, turnedWords(other), comesOut, meets) + w.setWords(s, s.Joins[0])
+	}
 }
 
 func turnedWords(c patchwork.Cell) string {
-	if name := turnNames[90*c.Quarters]; name != "" {
+	if name := turnName(90 * c.Quarters); name != "" {
 		return " given " + name
 	}
 	return ""
@@ -178,16 +236,22 @@ func turnedWords(c patchwork.Cell) string {
 // where two pieces of cloth were sewn.
 func (w *blockWork) pressOne(s patchwork.Made) string {
 	i := slices.IndexFunc(w.c.Build.Choices, func(c patchwork.Choice) bool { return c.Step == s.Step.Name })
-	way := w.c.Build.Direction(w.c.Build.Choices[i], w.c.Press)
-	cells := s.Step.Rows[0]
-	if !s.Joins[0].Between && len(cells) == 2 && w.isCloth(cells[0].Of) && w.isCloth(cells[1].Of) {
-		toward := cells[0].Of
-		if way == "right" {
-			toward = cells[1].Of
-		}
-		return fmt.Sprintf("Press every one toward the %s (%s as sewn).", toward, way)
+	var cells []patchwork.Cell
+	if !s.Step.Whole {
+		cells = s.Step.Rows[0]
 	}
-	return fmt.Sprintf("Press every one %s.", way)
+	cloth := !s.Joins[0].Between && len(cells) == 2 && w.isCloth(cells[0].Of) && w.isCloth(cells[1].Of)
+	return fmt.Sprintf("Press every one %s.", w.byCard(w.c, func(way patchwork.Way) string {
+		word := w.c.Build.Direction(w.c.Build.Choices[i], way)
+		switch {
+		case !cloth:
+			return word
+		case word == "right":
+			return fmt.Sprintf("toward the %s (right as sewn)", cells[1].Of)
+		default:
+			return fmt.Sprintf("toward the %s (left as sewn)", cells[0].Of)
+		}
+	}))
 }
 
 func (w *blockWork) isCloth(step string) bool {

@@ -15,6 +15,7 @@ const (
 	warnDirectional = "directional-turned"
 	warnAssumed     = "assumed-size"
 	warnClash       = "clash"
+	warnBias        = "bias-edges"
 )
 
 // warnings says what is unwise but can be made.
@@ -31,8 +32,9 @@ func (m *maker) warnings() {
 		}
 		m.warnSmall(c)
 		m.warnOffGrid(c)
+		m.warnBias(c)
 		if c.Matches.Clash > 0 {
-			m.warn(warnClash, "colourways."+c.Name, "%s: seams lie the same way at %d of the block's %d match points however it is pressed; pin those",
+			m.warn(warnClash, "colourways."+c.Name, "%s: seams lie the same way at %d of the block's %d match points as the plan presses it; pin those",
 				c.Name, c.Matches.Clash, c.Matches.Clash+c.Matches.Nest+c.Matches.Open)
 		}
 	}
@@ -84,12 +86,27 @@ func (m *maker) warnOffGrid(c ColourwayPlan) {
 			cuts = []measure.Length{s.Step.Size.Width, s.Step.Size.Height}
 		case patchwork.Recut:
 			cuts = slices.Concat(s.Cuts[0], s.Cuts[1])
+		case patchwork.HalfSquare, patchwork.QuarterSquare:
+			cuts = []measure.Length{s.Square, s.Unit.Size.Width}
+		case patchwork.Subcut:
+			cuts = []measure.Length{s.Step.Every}
 		}
 		for _, cut := range cuts {
 			if cut%line != 0 {
 				m.warn(warnOffGrid, "colourways."+c.Name, "%s: %s at step %q lies between the ruler's %s lines", c.Name, m.show(cut), s.Step.Name, name)
 				break
 			}
+		}
+	}
+}
+
+// warnBias finds triangles whose outer edges lie on the bias: four at a time, from
+// squares cut apart on both diagonals.
+func (m *maker) warnBias(c ColourwayPlan) {
+	for _, s := range c.Build.Steps {
+		if s.Step.Do == patchwork.HalfSquare && s.Step.AtATime == 4 {
+			m.warn(warnBias, "colourways."+c.Name, "%s: made four at a time, %s have bias edges on all four sides; starch the squares, and press without pushing",
+				c.Name, s.Step.Name)
 		}
 	}
 }
@@ -101,8 +118,8 @@ func (m *maker) warnDirectional(c ColourwayPlan) {
 	for _, b := range m.plan.Blocks {
 		if b.Colourway == c.Name && b.Turn%360 != 0 {
 			for _, s := range c.Build.Steps {
-				if s.Step.Do == patchwork.Cut {
-					turned[s.Step.Role] = true
+				for _, p := range piecesOfRun(s) {
+					turned[p.role] = true
 				}
 			}
 			break
@@ -125,44 +142,18 @@ func (m *maker) jobColourway(name string) Colourway {
 	return m.job.Colourways[i]
 }
 
-// turnedRoles are the roles of which some patch is turned while the block is
-// made.
+// turnedRoles are the roles of which some patch does not lie in the block as it
+// was cut. Of the units that two squares give, half have each triangle the other
+// way up, whatever becomes of them.
 func turnedRoles(b *patchwork.Build) map[string]bool {
 	turned := map[string]bool{}
+	for _, p := range b.Block().Patches {
+		turned[p.Role] = turned[p.Role] || p.Quarters != 0
+	}
 	for _, s := range b.Steps {
-		switch s.Step.Do {
-		case patchwork.Turn:
-			for r, row := range s.Step.Turns {
-				for c, degrees := range row {
-					if degrees%360 != 0 {
-						markRoles(turned, s.Pieces[r][c])
-					}
-				}
-			}
-		case patchwork.Sew:
-			markTurnedCells(turned, b, s.Step)
+		if s.Step.Do == patchwork.HalfSquare || s.Step.Do == patchwork.QuarterSquare {
+			turned[s.Step.Roles[0]], turned[s.Step.Roles[1]] = true, true
 		}
 	}
 	return turned
-}
-
-func markTurnedCells(turned map[string]bool, b *patchwork.Build, s patchwork.Step) {
-	for _, row := range s.Rows {
-		for _, cell := range row {
-			if cell.Quarters%4 == 0 {
-				continue
-			}
-			for _, of := range b.Steps {
-				if of.Step.Name == cell.Of {
-					markRoles(turned, of.Unit)
-				}
-			}
-		}
-	}
-}
-
-func markRoles(turned map[string]bool, u patchwork.Unit) {
-	for _, p := range u.Patches {
-		turned[p.Role] = true
-	}
 }

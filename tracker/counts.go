@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // MostCounted is the largest count that an entry may name. No job comes near
@@ -25,8 +26,8 @@ type CountAsked struct {
 // How a count is written. The last pattern parts what one argument holds for
 // several lots, whose names may have blanks in them.
 var (
-	wholeCount  = regexp.MustCompile(`^([1-9][0-9]*)(?: (blocks?))?$`)
-	endOfAnItem = regexp.MustCompile(`=(?:[0-9]+(?: blocks?)?|all)( )[^=]+=`)
+	wholeCount  = compiled(`^([1-9][0-9]*)(?: (blocks?))?$`)
+	endOfAnItem = compiled(`=(?:[0-9]+(?: blocks?)?|all)( )[^=]+=`)
 )
 
 // ParseCounts reads the words of a COUNT: "12", "4 blocks", "all", or for each
@@ -66,7 +67,7 @@ func countItems(args []string) []string {
 			continue
 		}
 		for {
-			end := endOfAnItem.FindStringSubmatchIndex(arg)
+			end := endOfAnItem().FindStringSubmatchIndex(arg)
 			if end == nil {
 				break
 			}
@@ -93,7 +94,7 @@ func parseCount(item string) (CountAsked, error) {
 		c.All = true
 		return c, nil
 	}
-	parts := wholeCount.FindStringSubmatch(text)
+	parts := wholeCount().FindStringSubmatch(text)
 	if parts == nil {
 		return c, fmt.Errorf("%s is not a count: write a whole number such as 12, or 4 blocks, or all", quoted(item))
 	}
@@ -103,4 +104,10 @@ func parseCount(item string) (CountAsked, error) {
 	}
 	c.Number, c.Blocks = n, parts[2] != ""
 	return c, nil
+}
+
+// compiled is a pattern that costs nothing until it is first asked for: most
+// commands never read a count.
+func compiled(pattern string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })
 }

@@ -43,7 +43,7 @@ func frozen(o planner.Operation) Operation {
 		Place: o.Place, Setup: o.Setup, Unit: o.Unit, Wait: o.Wait,
 	}
 	for _, after := range o.After {
-		ref := Ref{Key: after.Key, Lot: Lot(after.Lot)}
+		ref := Ref{Key: after.Key, Lot: Lot(after.Lot), Makes: after.Makes}
 		for _, t := range after.Takes {
 			ref.Takes = append(ref.Takes, Take(t))
 		}

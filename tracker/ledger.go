@@ -43,17 +43,19 @@ type Operation struct {
 }
 
 // Ref points at one row of the route that comes before another. Takes says how
-// many of its counts one block of the later row uses up, where the earlier row
-// is a pool (a fabric's cut pieces); 0 elsewhere.
+// many of its counts are used up where the earlier row is a pool, of a fabric's
+// cut pieces or of units made for the lot; it is empty elsewhere.
 type Ref struct {
 	Key   string `json:"key"`
 	Lot   Lot    `json:"lot"`
 	Takes []Take `json:"takes,omitempty"`
+	Makes int    `json:"makes,omitempty"` // counts of the later row that come of one that is taken; 0: in proportion
 }
 
-// Take is what one block takes from a pool of cut pieces.
+// Take is what one block takes from a pool; without a block, what the whole later
+// row takes.
 type Take struct {
-	Block string `json:"block"`
+	Block string `json:"block,omitempty"`
 	Count int    `json:"count"`
 }
 

@@ -67,9 +67,10 @@ func (b *board) firstMissing(r *rule) []lack {
 	return nil
 }
 
-// overdrawn is a pool of cut pieces from which more was taken than it has.
+// overdrawn is a pool of cut pieces or units from which more was taken than it
+// has.
 func (b *board) overdrawn(r *rule, before []int) []lack {
-	if b.taken(r, b.at(r.later)) <= b.taken(r, before) {
+	if b.takenNow(r) <= b.taken(r, before) {
 		return nil
 	}
 	earlier := r.earlier[0]
@@ -77,6 +78,21 @@ func (b *board) overdrawn(r *rule, before []int) []lack {
 		return []lack{{rule: r, have: have, want: want}}
 	}
 	return nil
+}
+
+// takenNow is what the later row has taken from a pool.
+func (b *board) takenNow(r *rule) int {
+	if b.byBlock(r.later) {
+		return b.taken(r, b.at(r.later))
+	}
+	done, count := b.done(r.later), b.rows[r.later].Count
+	switch {
+	case done == count || count == 0:
+		return r.takes[""]
+	case r.makes > 0:
+		return (done + r.makes - 1) / r.makes
+	}
+	return r.takes[""] * done / count
 }
 
 // taken is the pieces that blocks took, the later row's counts by block given.
@@ -98,7 +114,7 @@ func (b *board) allTaken(earlier int) int {
 	for _, later := range b.next[earlier] {
 		for _, r := range b.rules[later] {
 			if r.sort == pool && r.earlier[0] == earlier {
-				sum += b.taken(r, b.at(later))
+				sum += b.takenNow(r)
 			}
 		}
 	}

@@ -15,7 +15,7 @@ type ruleSort uint8
 const (
 	eachBlock   ruleSort = iota + 1 // every block that is touched has to be through the earlier row
 	firstBlock                      // the lot's first block has to be: it is the one that is tested
-	pool                            // blocks take cut pieces, and only cut pieces can be taken
+	pool                            // blocks, or the row as a whole, take cut pieces or units, and only what is made can be taken
 	quiltBlocks                     // as large a share of the quilt's blocks as is worked on
 	proportion                      // as large a share of the earlier row as of the later
 )
@@ -25,7 +25,8 @@ type rule struct {
 	sort    ruleSort
 	later   int
 	earlier []int          // one row; for quiltBlocks one per colourway
-	takes   map[string]int // pool: pieces that each block takes
+	takes   map[string]int // pool: pieces that each block takes; at "" what the whole row takes
+	makes   int            // pool of a whole row: its counts that come of one piece, 0 for in proportion
 	quilt   int            // quiltBlocks: which quilt, 0 for all
 }
 
@@ -63,8 +64,8 @@ func (r *route) ruleFor(later, earlier int, ref Ref) *rule {
 		made.sort = eachBlock
 	case r.byBlock(earlier) && sameLot:
 		made.sort = firstBlock
-	case len(ref.Takes) > 0 && r.byBlock(later):
-		made.sort = pool
+	case len(ref.Takes) > 0 && (r.byBlock(later) || ref.Takes[0].Block == ""):
+		made.sort, made.makes = pool, ref.Makes
 		made.takes = make(map[string]int, len(ref.Takes))
 		for _, t := range ref.Takes {
 			made.takes[t.Block] += t.Count

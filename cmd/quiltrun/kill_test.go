@@ -22,7 +22,8 @@ import (
 func home(t *testing.T) []string {
 	folder := t.TempDir()
 	require.NoError(t, copyJobs(folder))
-	return append(os.Environ(), "HOME="+folder, "XDG_DATA_HOME="+folder, "NO_COLOR=", "COLUMNS=", "QUILTRUN_TRACE=")
+	return append(os.Environ(), "HOME="+folder, "XDG_DATA_HOME="+folder, "NO_COLOR=", "COLUMNS=", "QUILTRUN_TRACE=",
+		raceName+"="+raceValue)
 }
 
 // quiltrun is a call in such a home.

@@ -37,6 +37,17 @@ func changes(b *Build, w Way) int {
 	return n
 }
 
+// weighed is the tally of a block with the work for pools counted once.
+func weighed(b *Build, w Way) Tally {
+	t := b.BlockTally(w)
+	for _, m := range b.Steps {
+		if m.Copies == 0 {
+			t = t.Plus(b.Tally(m.Joins, w))
+		}
+	}
+	return t
+}
+
 // everyWay tries all ways in their order and keeps the first of the best.
 func everyWay(b *Build) Way {
 	n := len(b.Choices)
@@ -46,7 +57,7 @@ func everyWay(b *Build) Way {
 		for i := range w {
 			w[i] = code>>(n-1-i)&1 == 1
 		}
-		if best == nil || better(b.BlockTally(w), changes(b, w), b.BlockTally(best), changes(b, best)) {
+		if best == nil || better(weighed(b, w), changes(b, w), weighed(b, best), changes(b, best)) {
 			best = w
 		}
 	}
@@ -77,6 +88,12 @@ func builtIns() map[string]Recipe {
 		"nine-patch recut":   NinePatchRecut(5*measure.Inch, nil),
 		"quarters turned":    NinePatchRecut(5*measure.Inch, [][]int{{0, 90}, {270, 180}}),
 		"middle turned":      FourPatchRecut(5*measure.Inch, measure.Inch, [][]int{{0, 0, 0}, {0, 90, 0}, {0, 0, 0}}),
+		"half-squares":       HalfSquares(3*measure.Inch, 8),
+		"pinwheel":           Pinwheel(3*measure.Inch, 4),
+		"hourglass":          Hourglass(3 * measure.Inch),
+		"pinwheel recut":     PinwheelRecut(6*measure.Inch, 2, 0, nil),
+		"hourglass recut":    HourglassRecut(6*measure.Inch, 8, 0, nil),
+		"rail":               Rail([]string{"a", "b", "a"}, 2*measure.Inch, 6*measure.Inch),
 		"four-patches twice": twice(FourPatch(3*measure.Inch), "units"),
 		"nine-patches twice": twice(NinePatch(3*measure.Inch), "nine-patch"),
 	}

@@ -283,6 +283,12 @@ func TestBuiltInStepNamesAreFinal(t *testing.T) {
 		"corner side centre nine-patch":                  NinePatch(one),
 		"print ground pairs units recut turn block":      FourPatchRecut(one, one, nil),
 		"corner side centre nine-patch recut turn block": NinePatchRecut(one, nil),
+		"kelp foam rail":                                 Rail([]string{"kelp", "foam", "kelp"}, one, one),
+		"half-squares":                                   HalfSquares(one, 2),
+		"half-squares pinwheel":                          Pinwheel(one, 4),
+		"quarter-squares":                                Hourglass(one),
+		"half-squares pinwheel recut turn block":         PinwheelRecut(one, 8, 0, nil),
+		"half-squares hourglass recut turn block":        HourglassRecut(one, 2, one, nil),
 	} {
 		got := ""
 		for i, s := range r.Steps {

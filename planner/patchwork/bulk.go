@@ -33,7 +33,9 @@ func (b *Build) Bulk(w Way) []Junction { return b.Block().Junctions(b.Seam, w) }
 // to, on top of what lies there, or each onto its own side where the seam is
 // pressed open. Of the sectors between the seams the thickest counts. Seams that
 // come together within 1/64 in make one junction. Of two seams the one with the
-// later choice was sewn later, which is so in all that Make makes.
+// later choice was sewn later, which is so in all that Make makes. Allowances of
+// seams beside the junction are left out; they reach over it only where a patch
+// finishes narrower than an allowance.
 func (u Unit) Junctions(seam measure.Length, w Way) []Junction {
 	var junctions []Junction
 	for _, spot := range u.spots() {

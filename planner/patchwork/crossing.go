@@ -97,11 +97,12 @@ func inside(at, length, seam measure.Length) bool {
 }
 
 // crosses finds where a seam meets a line that runs along an axis. A seam that
-// ends on the line meets it; one that runs along it does not.
+// ends on the line meets it, though a tick may be missing to it; one that runs
+// along it does not.
 func (s Seam) crosses(along axis, line measure.Length) (measure.Length, bool) {
 	off := along.other()
 	a, b := off.of(s.A), off.of(s.B)
-	if a == b || line < min(a, b) || line > max(a, b) {
+	if a == b || line < min(a, b)-same || line > max(a, b)+same {
 		return 0, false
 	}
 	return along.of(halfPlane{axis: off, sign: 1, limit: line}.meet(s.A, s.B)), true

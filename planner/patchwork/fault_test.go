@@ -1,6 +1,7 @@
 package patchwork
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -65,6 +66,11 @@ func TestFaultsSayWhatWhereAndWhatToDo(t *testing.T) {
 		{"trim up of pieces", []Step{a, b, ab, halves, {Name: "trim", Do: Trim, Of: "recut", Size: sides(t, "5 1/2", "4")}}, "step trim: piece 2 of row 1 is 5 × 4 in, too small to trim to 5 1/2 × 4 in; trim to a smaller size or start with larger pieces"},
 		{"trim away", []Step{a, {Name: "trim", Do: Trim, Of: "a", Size: sides(t, "1/4", "4")}}, "step trim: a piece trimmed to 1/4 × 4 in has nothing left to show: its two seams take 1/2 in; make it wider than two seams"},
 		{"trim of nothing", []Step{{Name: "trim", Do: Trim, Of: "a"}}, `step trim: there is no earlier step "a"`},
+		{"cut along a third", []Step{cutStep(t, "c", "3 1/4", "4"), cutStep(t, "d", "6 1/4", "4"), rowStep("ab", "c", "d"), recut(Thirds(), nil)}, "step recut: the upright cut at one third runs along a seam; move it to one side of the seam"},
+		{"beyond a third", []Step{a, b, ab, recut(nil, from(FirstThird, "3"))}, "step recut: the level cut 3 in from one third to the bottom falls outside the unit, which is 4 in high; cut inside the unit"},
+		{"beyond two thirds", []Step{a, b, ab, recut([]From{{SecondThird, -in(t, "8")}}, nil)}, "step recut: the upright cut 8 in from two thirds to the left falls outside the unit, which is 12 in wide; cut inside the unit"},
+		{"beyond all measure", []Step{a, b, ab, recut([]From{{Centre, measure.Longest + 1}}, nil)}, "step recut: the upright cut ≈ 39370 1/16 in from the centre to the right falls outside the unit, which is 12 in wide; cut inside the unit"},
+		{"longer than cloth", []Step{{Name: "a", Do: Cut, Role: "a", Size: measure.Size{Width: measure.Longest + 1, Height: measure.Inch}}}, "step a: a piece of ≈ 39370 1/16 × 1 in is longer than ≈ 39370 1/16 in; look for a slip of the pen"},
 		{"ends with pieces", []Step{a, b, ab, halves}, "step recut: the recipe ends with 1 row of 2 pieces, not with a block; sew them together in a last step"},
 		{"unused", []Step{a, b, rowStep("aa", "a", "a")}, "step b: nothing is made from this step; use it in a later step or leave it out"},
 	} {
@@ -94,6 +100,58 @@ func TestFaultsShowCentimetresWhereTheJobDoes(t *testing.T) {
 func TestASeamTakesSomeCloth(t *testing.T) {
 	_, err := Make(PlainSquare(measure.Inch), 0, measure.Inches)
 	assert.EqualError(t, err, "a seam has to take some cloth; give the seam a width above nought")
+}
+
+// A fault names the value that it comes from, and its place in a list or grid,
+// from 1.
+func TestFaultsNameTheValueAtFault(t *testing.T) {
+	a, b := cutStep(t, "a", "6 1/2", "4"), cutStep(t, "b", "6", "4")
+	ab := rowStep("ab", "a", "b")
+	halves := Step{Name: "recut", Do: Recut, Of: "ab", Upright: []From{{Centre, in(t, "1")}}}
+	for _, row := range []struct {
+		steps []Step
+		at    Fault
+	}{
+		{[]Step{{Name: "a", Do: Cut}}, Fault{Key: "cut"}},
+		{[]Step{cutStep(t, "a", "1/4", "4")}, Fault{Key: "size"}},
+		{[]Step{a, {Name: "ab", Do: Sew, Rows: [][]Cell{cells([]string{"a", "a"}), cells([]string{"a", "c"})}}}, Fault{Key: "sew", Row: 2, Column: 2}},
+		{[]Step{a, cutStep(t, "c", "4", "3"), rowStep("ac", "a", "a", "c")}, Fault{Key: "sew", Row: 1, Column: 3}},
+		{[]Step{a, b, columnStep("ab", "a", "b")}, Fault{Key: "sew", Row: 2}},
+		{[]Step{a, {Name: "ab", Do: Sew, Rows: [][]Cell{{{Of: "a"}}, {}}}}, Fault{Key: "sew", Row: 2}},
+		{[]Step{{Name: "recut", Do: Recut, Of: "ab"}}, Fault{Key: "recut"}},
+		{[]Step{a, b, ab, {Name: "recut", Do: Recut, Of: "ab", Upright: []From{{Near, in(t, "2")}, {Far, in(t, "20")}}}}, Fault{Key: "upright", Row: 2}},
+		{[]Step{a, b, ab, {Name: "recut", Do: Recut, Of: "ab", Level: []From{{Near, in(t, "1/4")}}}}, Fault{Key: "level"}},
+		{[]Step{a, {Name: "turn", Do: Turn, Of: "a"}}, Fault{Key: "turn"}},
+		{[]Step{a, b, ab, halves, {Name: "turn", Do: Turn, Of: "recut", Turns: [][]int{{0}}}}, Fault{Key: "by"}},
+		{[]Step{a, b, ab, halves, {Name: "turn", Do: Turn, Of: "recut", Turns: [][]int{{0, 45}}}}, Fault{Key: "by", Row: 1, Column: 2}},
+		{[]Step{a, b, ab, halves, {Name: "turn", Do: Turn, Of: "recut", Turns: [][]int{{0, 90}}}}, Fault{Key: "by", Row: 1, Column: 2}},
+		{[]Step{{Name: "trim", Do: Trim, Of: "a"}}, Fault{Key: "trim"}},
+		{[]Step{a, {Name: "trim", Do: Trim, Of: "a", Size: sides(t, "7", "7")}}, Fault{Key: "size"}},
+		{[]Step{{Name: "slices", Do: Subcut, Of: "a"}}, Fault{Key: "subcut"}},
+	} {
+		_, err := Make(Recipe{row.steps}, quarter, measure.Inches)
+		var fault *Fault
+		require.ErrorAs(t, err, &fault)
+		row.at.Step = row.steps[len(row.steps)-1].Name
+		assert.Equal(t, row.at, Fault{Step: fault.Step, Key: fault.Key, Row: fault.Row, Column: fault.Column}, "%v", err)
+	}
+}
+
+// What is trimmed away is counted all the same: each step here takes 64 of the
+// one before and keeps one patch of them.
+func TestRecipesThatTrimAwayWhatTheyMultiplyAreRefused(t *testing.T) {
+	steps := []Step{cutStep(t, "s0", "2", "2")}
+	for i := 1; i <= 3; i++ {
+		before, name := fmt.Sprintf("s%d", i-1), fmt.Sprintf("s%d", i)
+		if i > 1 {
+			before = fmt.Sprintf("t%d", i-1)
+		}
+		steps = append(steps,
+			Step{Name: name, Do: Sew, Rows: gridOf(before, 8, 8)},
+			Step{Name: fmt.Sprintf("t%d", i), Do: Trim, Of: name, Size: sides(t, "2", "2")})
+	}
+	_, err := Make(Recipe{steps}, quarter, measure.Inches)
+	assert.EqualError(t, err, "step s0: one block would take more than 100000 of this step; make it of fewer pieces")
 }
 
 // A recipe of a few lines could ask for a thousand million patches.

@@ -5,16 +5,23 @@ import (
 	"slices"
 )
 
+// Look is what a role looks like: roles with one name look alike, and where the
+// cloth is directional it shows which way up a patch stands.
+type Look struct {
+	Name        string
+	Directional bool
+}
+
 // SameAfterHalfTurn reports whether a unit looks the same when it is turned by
-// half a turn. A role whose cloth has a direction must then also stand the same
-// way up. Seams are not compared: the allowances are at the back.
-func (u Unit) SameAfterHalfTurn(directional func(role string) bool) bool {
+// half a turn. Seams are not compared: the allowances are at the back.
+func (u Unit) SameAfterHalfTurn(look func(role string) Look) bool {
 	looks := func(u Unit) []Patch {
 		patches := slices.Clone(u.Patches)
 		for i := range patches {
 			p := &patches[i]
-			p.Corners = fromTop(p.Corners)
-			if !directional(p.Role) {
+			shown := look(p.Role)
+			p.Role, p.Corners = shown.Name, fromTop(p.Corners)
+			if !shown.Directional {
 				p.Quarters = 0
 			}
 		}

@@ -46,7 +46,7 @@ func made(t testing.TB, r Recipe, seam measure.Length) *Build {
 }
 
 // step is a step of a build by its name.
-func (b *Build) step(t testing.TB, name string) Made {
+func (b *Build) step(t testingT, name string) Made {
 	t.Helper()
 	for _, m := range b.Steps {
 		if m.Step.Name == name {

@@ -177,16 +177,20 @@ func (m *maker) cut(step Step) (Made, *Fault) {
 // checkSize refuses a piece of cloth that cannot be cut.
 func (m *maker) checkSize(size measure.Size) *Fault {
 	fault := m.checkWide("a piece of", size)
-	if fault == nil && max(size.Width, size.Height) > measure.Longest {
-		fault = &Fault{
-			What: fmt.Sprintf("a piece of %s is longer than %s", size.Show(m.show), measure.Longest.ShowYardage(m.show)),
-			Hint: "look for a slip of the pen",
-		}
-	}
 	if fault != nil {
 		fault.Key = "size"
+	} else if max(size.Width, size.Height) > measure.Longest {
+		fault = m.tooLong("size", size)
 	}
 	return fault
+}
+
+func (m *maker) tooLong(key string, size measure.Size) *Fault {
+	return &Fault{
+		Key:  key,
+		What: fmt.Sprintf("a piece of %s is longer than %s", size.Show(m.show), measure.Longest.Show(m.show)),
+		Hint: "look for a slip of the pen",
+	}
 }
 
 // checkWide refuses a piece that would vanish in its own seams.

@@ -23,10 +23,17 @@ func (m *maker) subcut(step Step) (Made, *Fault) {
 	}
 	made := Made{Yield: measure.FloorDiv(set.Size.Width+same, step.Every)}
 	made.Loss.Width = max(set.Size.Width-step.Every.Times(made.Yield), 0)
-	for i := range made.Yield {
-		if at := step.Every.Times(i + 1); at < set.Size.Width-same {
-			made.Cuts[across] = append(made.Cuts[across], at)
+	for at := step.Every; at < set.Size.Width-same; at += step.Every {
+		if set.seamAlong(across, at) {
+			return Made{}, &Fault{
+				Key:  "every",
+				What: fmt.Sprintf("the cut %s from the left edge of the set runs along a seam", at.Show(m.show)),
+				Hint: "cut other segments",
+			}
 		}
+		made.Cuts[across] = append(made.Cuts[across], at)
+	}
+	for i := range made.Yield {
 		segment := set.segment(step.Every, i)
 		if i == 0 {
 			made.Unit = segment
@@ -73,10 +80,17 @@ func (u Unit) segment(every measure.Length, i int) Unit {
 // places.
 func (u Unit) like(v Unit) bool {
 	return slices.EqualFunc(u.Patches, v.Patches, func(p, q Patch) bool {
-		return p.Role == q.Role && p.Quarters == q.Quarters && slices.EqualFunc(p.Corners, q.Corners, Point.near)
+		return p.Role == q.Role && p.Quarters == q.Quarters && sameShape(p.Corners, q.Corners)
 	}) && slices.EqualFunc(u.Seams, v.Seams, func(s, t Seam) bool {
 		return s.A.near(t.A) && s.B.near(t.B) && s.Lean == t.Lean && s.Choice == t.Choice
 	})
+}
+
+// sameShape reports whether two polygons have the same corners, whichever comes
+// first: that depends on how they were cut.
+func sameShape(p, q []Point) bool {
+	first := slices.IndexFunc(q, p[0].near)
+	return first >= 0 && slices.EqualFunc(p, append(q[first:len(q):len(q)], q[:first]...), Point.near)
 }
 
 // near reports whether two points count as one.

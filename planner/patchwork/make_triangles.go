@@ -74,6 +74,9 @@ func (m *maker) triangles(step Step, way triangle) (Made, *Fault) {
 	if fault := checkRoles(step.Roles, way); fault != nil {
 		return Made{}, fault
 	}
+	if step.TrimTo > measure.Longest {
+		return Made{}, m.tooLong("trim", square(step.TrimTo))
+	}
 	cut, fault := m.squareOf(step, way)
 	if fault != nil {
 		return Made{}, fault

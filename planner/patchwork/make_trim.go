@@ -39,6 +39,8 @@ func (m *maker) trim(step Step) (Made, *Fault) {
 	return trimmed, nil
 }
 
+// trimOne trims a unit and says what comes off. A hair too small is as good as
+// right: no ruler shows it.
 func (m *maker) trimOne(what string, unit Unit, size measure.Size) (Unit, measure.Size, *Fault) {
 	loss := measure.Size{Width: unit.Size.Width - size.Width, Height: unit.Size.Height - size.Height}
 	if loss.Width < -same || loss.Height < -same {

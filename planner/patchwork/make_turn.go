@@ -22,6 +22,7 @@ func (m *maker) turn(step Step) (Made, *Fault) {
 		fault.Key = "by"
 		return Made{}, fault
 	}
+	// Turns go with the piece and are told by where it lay; then places change.
 	from, fault := exchanged(step.Exchange, pieces)
 	if fault != nil {
 		fault.Key = "exchange"
@@ -47,7 +48,9 @@ type spot struct{ row, column int }
 
 func (s spot) String() string { return fmt.Sprintf("piece %d in row %d", s.column+1, s.row+1) }
 
-// checkFit refuses a piece that is not as large as the place it comes to.
+// checkFit refuses a piece that is not as large as the place it comes to. Half
+// turns in place always fit; a quarter turn does where the piece is square, or
+// where it goes to a place that lies the other way.
 func (m *maker) checkFit(piece, place spot, have, room measure.Size) *Fault {
 	high := m.uneven(room.Height, have.Height)
 	if high == "" && m.uneven(room.Width, have.Width) == "" {

@@ -1,6 +1,10 @@
 package patchwork
 
-import "quiltrun/planner/measure"
+import (
+	"slices"
+
+	"quiltrun/planner/measure"
+)
 
 // Pressing is a number of blocks of one build that are pressed alike. Given are
 // the choices that are not free.
@@ -39,6 +43,7 @@ type Met struct {
 	Inside, Columns, Rows Tally
 	Changes               int
 	Least                 int
+	Unsure                bool // too many kinds of block meet to try all ways: a better one may exist
 }
 
 // All is every match point of the top.
@@ -48,15 +53,14 @@ func (m Met) All() Tally { return m.Inside.Plus(m.Columns).Plus(m.Rows) }
 // and remembers it, for builds with the seam it was made for.
 type Edges struct {
 	seam   measure.Length
+	builds []*Build
 	sides  map[turnedBuild][4][]crossing
-	joins  map[joinKey]contact
+	joins  map[joinKey]*contact
 	inside map[*Build]contact
 }
 
-type turnedBuild struct {
-	build    *Build
-	quarters int
-}
+// turnedBuild is a build, by its place among those seen, and its quarter turns.
+type turnedBuild int
 
 type joinKey struct {
 	first, second turnedBuild
@@ -66,57 +70,20 @@ type joinKey struct {
 // NewEdges knows no meeting yet. Seam is what a seam between blocks takes from
 // each side.
 func NewEdges(seam measure.Length) *Edges {
-	return &Edges{seam, map[turnedBuild][4][]crossing{}, map[joinKey]contact{}, map[*Build]contact{}}
+	return &Edges{seam: seam, sides: map[turnedBuild][4][]crossing{}, joins: map[joinKey]*contact{}, inside: map[*Build]contact{}}
 }
 
-// contact is all match points of one kind of join, or inside a block.
-type contact struct {
-	pairs []pair
-	set   Tally // those that no choice can change
-}
-
-// pair is match points where the seams of two choices meet.
-type pair struct {
-	first, second end
-	alike         bool // they clash where both choices are taken the same way, else nest
-	times         int
-}
-
-// end is a choice of the one block or the other.
-type end struct {
-	other  bool
-	choice int
-}
-
-// add adds a match point, so many times. Choices from split on are the other
-// block's.
-func (c *contact) add(m Match, split, times int) {
-	var leaning []Signed
-	for _, lean := range m.Leans {
-		if lean.Along != 0 {
-			leaning = append(leaning, lean)
-		}
+// unturned is a build as it is sewn.
+func (e *Edges) unturned(b *Build) turnedBuild {
+	i := slices.Index(e.builds, b)
+	if i < 0 {
+		i = len(e.builds)
+		e.builds = append(e.builds, b)
 	}
-	switch {
-	case m.Near:
-		c.set.Near += times
-	case len(leaning) > 2: // two of three always lean the same way
-		c.set.Clash += times
-	case len(leaning) < 2:
-		c.set.Open += times
-	default:
-		c.pairs = append(c.pairs, pair{
-			endOf(leaning[0].Choice, split), endOf(leaning[1].Choice, split), leaning[0].Along == leaning[1].Along, times,
-		})
-	}
+	return turnedBuild(4 * i)
 }
 
-func endOf(choice, split int) end {
-	if choice >= split {
-		return end{true, choice - split}
-	}
-	return end{false, choice}
-}
+func (e *Edges) buildOf(t turnedBuild) *Build { return e.builds[t/4] }
 
 // insideOf is the match points inside one block.
 func (e *Edges) insideOf(b *Build) contact {
@@ -135,30 +102,32 @@ func (e *Edges) insideOf(b *Build) contact {
 }
 
 // joinOf is the match points of a join between two blocks.
-func (e *Edges) joinOf(k joinKey) contact {
-	c, ok := e.joins[k]
-	if !ok {
-		one, other := RightSide, LeftSide
-		if k.above {
-			one, other = BottomSide, TopSide
-		}
-		split := len(k.first.build.Choices)
-		shifted := append([]crossing(nil), e.sidesOf(k.second)[other]...)
-		for i := range shifted {
-			shifted[i].Choice += split
-		}
-		for _, match := range meet(e.sidesOf(k.first)[one], shifted, e.seam) {
-			c.add(match, split, 1)
-		}
-		e.joins[k] = c
+func (e *Edges) joinOf(k joinKey) *contact {
+	if c, ok := e.joins[k]; ok {
+		return c
 	}
+	one, other := RightSide, LeftSide
+	if k.above {
+		one, other = BottomSide, TopSide
+	}
+	split := len(e.buildOf(k.first).Choices)
+	shifted := slices.Clone(e.sidesOf(k.second)[other])
+	for i := range shifted {
+		shifted[i].Choice += split
+	}
+	matches := meet(e.sidesOf(k.first)[one], shifted, e.seam)
+	c := &contact{pairs: make([]pair, 0, len(matches))}
+	for _, match := range matches {
+		c.add(match, split, 1)
+	}
+	e.joins[k] = c
 	return c
 }
 
 func (e *Edges) sidesOf(t turnedBuild) [4][]crossing {
 	sides, ok := e.sides[t]
 	if !ok {
-		block := t.build.Block().Turned(t.quarters)
+		block := e.buildOf(t).Block().Turned(int(t % 4))
 		for side := range sides {
 			sides[side] = crossings(block, Side(side), e.seam)
 		}
@@ -167,58 +136,62 @@ func (e *Edges) sidesOf(t turnedBuild) [4][]crossing {
 	return sides
 }
 
-func (e *Edges) contactOf(pressings []Pressing, m Meeting) contact {
-	turned := func(f Face) turnedBuild { return turnedBuild{pressings[f.Pressing].Build, f.Quarters % 4} }
-	return e.joinOf(joinKey{turned(m.First), turned(m.Second), m.Above})
+// contactsOf is the contact of each meeting.
+func (e *Edges) contactsOf(pressings []Pressing, meetings []Meeting) []*contact {
+	first := make([]turnedBuild, len(pressings)) // each pressing's block, not turned
+	for i, p := range pressings {
+		first[i] = e.unturned(p.Build)
+	}
+	turned := func(f Face) turnedBuild { return first[f.Pressing] + turnedBuild(f.Quarters%4) }
+	contacts := make([]*contact, len(meetings))
+	for i, m := range meetings {
+		contacts[i] = e.joinOf(joinKey{turned(m.First), turned(m.Second), m.Above})
+	}
+	return contacts
 }
 
 // Best is the way of each pressing that gives the fewest clashes over the whole
 // top, inside its blocks and between them; among those the one with the most
 // nests (what does not clash nests, so these are the same), then with the fewest
 // changes of direction at the iron over all blocks, then the one listed first:
-// pressing by pressing, choice by choice, the first way first. It is exact.
-func (e *Edges) Best(pressings []Pressing, meetings []Meeting) []Way {
+// pressing by pressing, choice by choice, the first way first. It is exact unless
+// Met says that it is unsure. Met is what the top then comes to.
+func (e *Edges) Best(pressings []Pressing, meetings []Meeting) ([]Way, Met) {
+	contacts := e.contactsOf(pressings, meetings)
 	from, changes := make([]int, len(pressings)+1), 0
 	for i, p := range pressings {
 		from[i+1] = from[i] + len(p.Build.Choices)
 		changes += p.Blocks * p.Build.mostChanges()
 	}
-	clash := int64(changes) + 1 // a clash weighs more than all changes
+	clash := 2*int64(changes) + 1
 	t := newTies(from[len(pressings)])
+	t.clash = clash
 	for i, p := range pressings {
-		for _, g := range p.Given {
-			t.decide(from[i]+g.Choice, g.Second)
-		}
+		p.tie(t, from[i])
 		e.insideOf(p.Build).tie(t, from[i], from[i], clash*int64(p.Blocks))
-		for choice := 1; choice < len(p.Build.Choices); choice++ {
-			if p.Build.consecutive(choice) {
-				t.add(from[i]+choice-1, from[i]+choice, -int64(p.Blocks))
-			}
-		}
 	}
-	for _, m := range meetings {
-		e.contactOf(pressings, m).tie(t, from[m.First.Pressing], from[m.Second.Pressing], clash*int64(m.Count))
+	for i, m := range meetings {
+		contacts[i].tie(t, from[m.First.Pressing], from[m.Second.Pressing], clash*int64(m.Count))
 	}
-	way := t.cheapest()
+	way, exact := t.cheapest()
 	ways := make([]Way, len(pressings))
 	for i := range ways {
 		ways[i] = way[from[i]:from[i+1]:from[i+1]]
 	}
-	return ways
+	met := e.count(pressings, meetings, contacts, ways)
+	met.Unsure = !exact
+	return ways, met
 }
 
-// tie ties the choices of two blocks, which are numbered from first and from
-// other on.
-func (c contact) tie(t *ties, first, other int, clash int64) {
-	from := map[bool]int{false: first, true: other}
-	for _, p := range c.pairs {
-		u, v := from[p.first.other]+p.first.choice, from[p.second.other]+p.second.choice
-		cost := clash * int64(p.times)
-		if !p.alike {
-			cost = -cost
-		}
-		if u != v {
-			t.add(u, v, cost)
+// tie takes what is given, and lets every change of direction cost one for each
+// block. The pressing's choices are numbered from first on.
+func (p Pressing) tie(t *ties, first int) {
+	for _, g := range p.Given {
+		t.decide(first+g.Choice, g.Second)
+	}
+	for choice := 1; choice < len(p.Build.Choices); choice++ {
+		if p.Build.consecutive(choice) {
+			t.add(first+choice-1, first+choice, -int64(p.Blocks))
 		}
 	}
 }
@@ -247,8 +220,8 @@ func (b *Build) Changes(w Way) int {
 	return n
 }
 
-// Count counts the match points of a top, each pressing pressed its own way.
-func (e *Edges) Count(pressings []Pressing, meetings []Meeting, ways []Way) Met {
+// count counts the match points of a top, each pressing pressed its own way.
+func (e *Edges) count(pressings []Pressing, meetings []Meeting, contacts []*contact, ways []Way) Met {
 	var met Met
 	for i, p := range pressings {
 		c := e.insideOf(p.Build)
@@ -256,8 +229,8 @@ func (e *Edges) Count(pressings []Pressing, meetings []Meeting, ways []Way) Met 
 		met.Changes += p.Blocks * p.Build.Changes(ways[i])
 		met.Least += p.Blocks * c.set.Clash
 	}
-	for _, m := range meetings {
-		c := e.contactOf(pressings, m)
+	for i, m := range meetings {
+		c := contacts[i]
 		t := c.tally(ways[m.First.Pressing], ways[m.Second.Pressing]).Times(m.Count)
 		if m.Above {
 			met.Rows = met.Rows.Plus(t)
@@ -267,24 +240,4 @@ func (e *Edges) Count(pressings []Pressing, meetings []Meeting, ways []Way) Met 
 		met.Least += m.Count * c.set.Clash
 	}
 	return met
-}
-
-// tally counts the match points where blocks pressed one way meet blocks pressed
-// another.
-func (c contact) tally(first, other Way) Tally {
-	t := c.set
-	second := func(e end) bool {
-		if e.other {
-			return other.second(e.choice)
-		}
-		return first.second(e.choice)
-	}
-	for _, p := range c.pairs {
-		if (second(p.first) == second(p.second)) == p.alike {
-			t.Clash += p.times
-		} else {
-			t.Nest += p.times
-		}
-	}
-	return t
 }

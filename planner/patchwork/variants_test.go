@@ -10,94 +10,13 @@ import (
 	"quiltrun/planner/measure"
 )
 
-// cost is what a way of taking tied choices costs.
-func (t *ties) cost(w Way) int64 {
-	var sum int64
-	for u, links := range t.links {
-		for _, link := range links {
-			if u < link.to && w[u] == w[link.to] {
-				sum += link.cost
-			}
-		}
-	}
-	return sum
-}
-
-// wayNumber is the n-th way of taking so many choices, in their order.
-func wayNumber(n, choices int) Way {
-	w := make(Way, choices)
-	for i := range w {
-		w[i] = n>>(choices-1-i)&1 == 1
-	}
-	return w
-}
-
-func drawTies(t *rapid.T, choices int) *ties {
-	drawn := newTies(choices)
-	for range rapid.IntRange(0, 2*choices).Draw(t, "pairs") {
-		u, v := rapid.IntRange(0, choices-1).Draw(t, "u"), rapid.IntRange(0, choices-1).Draw(t, "v")
-		if u != v {
-			drawn.add(u, v, rapid.Int64Range(-3, 3).Draw(t, "cost"))
-		}
-	}
-	return drawn
-}
-
-// Every way tried in its order, the first of the cheapest kept; with some
-// choices given, and whether the search may use wide tables or must branch.
-func TestTheCheapestWayIsThatOfEveryWayTried(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		choices := rapid.IntRange(1, 10).Draw(t, "choices")
-		drawn := drawTies(t, choices)
-		given := map[int]bool{}
-		for range rapid.IntRange(0, 2).Draw(t, "givens") {
-			given[rapid.IntRange(0, choices-1).Draw(t, "given")] = rapid.Bool().Draw(t, "second")
-		}
-		var want Way
-		for n := range 1 << choices {
-			w := wayNumber(n, choices)
-			for choice, second := range given {
-				if w[choice] != second {
-					w = nil
-					break
-				}
-			}
-			if w != nil && (want == nil || drawn.cost(w) < drawn.cost(want)) {
-				want = w
-			}
-		}
-		all := make([]int, choices)
-		for i := range all {
-			all[i] = i
-		}
-		if len(given) == 0 {
-			_, branched := drawn.net(all).solve(rapid.IntRange(1, 3).Draw(t, "limit"))
-			require.Equal(t, want, branched)
-		}
-		for choice, second := range given {
-			drawn.decide(choice, second)
-		}
-		require.Equal(t, want, drawn.cheapest())
-	})
-}
-
-// A chain of 150 choices, each differing from the one before it, is more than
-// can be ranked at once.
-func TestManyChoicesAreDecidedInTheirOrder(t *testing.T) {
-	chain := newTies(150)
-	for i := 1; i < 150; i++ {
-		chain.add(i-1, i, 1)
-	}
-	for i, second := range chain.cheapest() {
-		assert.Equal(t, i%2 == 1, second, "choice %d", i)
-	}
-}
-
 // A block by itself is a top of one block: two searches that share nothing give
 // one answer.
 func TestATopOfOneBlockIsPressedAsTheBlock(t *testing.T) {
 	forRecipes(t, func(t *rapid.T, b *Build) {
-		require.Equal(t, b.Best(), NewEdges(b.Seam).Best([]Pressing{{Build: b, Blocks: 1}}, nil)[0])
+		ways, met := NewEdges(b.Seam).Best([]Pressing{{Build: b, Blocks: 1}}, nil)
+		require.Equal(t, b.Best(), ways[0])
+		require.Equal(t, b.Changes(ways[0]), met.Changes)
 	})
 }
 
@@ -163,7 +82,8 @@ func TestATopIsCountedAsItsJoinsAre(t *testing.T) {
 			n := len(p.Build.Choices)
 			ways = append(ways, wayNumber(rapid.IntRange(0, 1<<n-1).Draw(t, "way"), n))
 		}
-		got := NewEdges(seam).Count(pressings, meetings, ways)
+		edges := NewEdges(seam)
+		got := edges.count(pressings, meetings, edges.contactsOf(pressings, meetings), ways)
 		assert.LessOrEqual(t, got.Least, got.All().Clash)
 		got.Least = 0
 		require.Equal(t, counted(pressings, meetings, seam, ways), got)
@@ -177,6 +97,7 @@ func TestTheBestPressingOfATopIsThatOfEveryPairTried(t *testing.T) {
 	top := func(t *rapid.T) {
 		pressings, meetings, seam := drawTop(t)
 		edges := NewEdges(seam)
+		contacts := edges.contactsOf(pressings, meetings)
 		one, other := len(pressings[0].Build.Choices), len(pressings[1].Build.Choices)
 		var want []Way
 		var best Met
@@ -185,12 +106,14 @@ func TestTheBestPressingOfATopIsThatOfEveryPairTried(t *testing.T) {
 			if !follows(pressings, ways) {
 				continue
 			}
-			met := edges.Count(pressings, meetings, ways)
+			met := edges.count(pressings, meetings, contacts, ways)
 			if want == nil || better(met.All(), met.Changes, best.All(), best.Changes) {
 				want, best = ways, met
 			}
 		}
-		require.Equal(t, want, edges.Best(pressings, meetings))
+		got, met := edges.Best(pressings, meetings)
+		require.Equal(t, want, got)
+		require.Equal(t, best, met)
 	}
 	rapid.Check(t, top)
 }

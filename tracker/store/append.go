@@ -13,8 +13,9 @@ import (
 
 // Append adds one event to a job, or to the maker's own for job "". decide is
 // called once, with the job's events so far, and says what to add; it must not
-// change what it is given. Since the file is locked, nothing can come between
-// the events that it sees and the one that it adds.
+// change what it is given, nor append anything itself. Since the file is
+// locked, nothing can come between the events that it sees and the one that it
+// adds.
 //
 // The event gets the next sequence number and is given back as it was stored.
 // When Append returns without an error the event is on the disk.
@@ -100,7 +101,7 @@ func (s *Store) commit(tx *bbolt.Tx, job string, seq uint64, data []byte) error 
 		s.notes = nil
 		return nil
 	}
-	s.broken = blame(s.path, "the disk did not take the entry, see whether it is full", err)
+	s.broken = blame(s.path, "did not take the entry, see whether its disk is full", err)
 	return s.broken
 }
 
@@ -111,7 +112,7 @@ func (s *Store) confirm(ev tracker.Event, last int) error {
 		return fmt.Errorf("entry %d was to be repeated, but there are only %d", ev.Seq, last)
 	}
 	if err := s.guarded(s.db.Sync); err != nil {
-		return blame(s.path, "the disk did not confirm the entry", err)
+		return blame(s.path, "did not confirm the entry", err)
 	}
 	return nil
 }

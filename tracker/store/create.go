@@ -2,6 +2,7 @@ package store
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -55,8 +56,8 @@ func place(temporary, path string, link func(from, to string) error) error {
 		return nil
 	}
 	return &FolderError{Folder: filepath.Dir(path), Err: err,
-		Fault: "its disk does not know hard links, as memory cards and some network disks do not, " +
-			"and without them a log could be overwritten"}
+		Fault: fmt.Sprintf("its disk makes no hard links, as memory cards and some network disks do not, "+
+			"and without them a log could be overwritten: %v", cause(err))}
 }
 
 // makeFolder makes a folder and those above it, owner-only, each of them on the
@@ -112,8 +113,12 @@ func folderError(folder string, err error) error {
 // cause strips the path and the call from a system error.
 func cause(err error) error {
 	var path *fs.PathError
-	if errors.As(err, &path) {
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
 		return path.Err
+	case errors.As(err, &link):
+		return link.Err
 	}
 	return err
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strings"
 	"testing"
 
@@ -30,9 +29,7 @@ func TestReadingAMissingLogIsReadingAnEmptyOne(t *testing.T) {
 }
 
 func TestANewLogIsForItsOwnerAlone(t *testing.T) {
-	if runtime.GOOS == "windows" {
-		t.Skip("Windows has no such file modes; what a user's folder holds is that user's own")
-	}
+	notOnWindows(t, "there are no such file modes there; what a user's folder holds is that user's own")
 	path := filepath.Join(filepath.Dir(logPath(t)), "deeper", "log.db")
 	require.NoError(t, openToWrite(t, path).Close())
 	for at, want := range map[string]os.FileMode{
@@ -82,14 +79,17 @@ func TestWritersWhoCreateTheLogTogetherLoseNothing(t *testing.T) {
 }
 
 func TestAFolderThatCannotHoldTheLogIsNamed(t *testing.T) {
+	notOnWindows(t, "links need special rights there")
 	room := t.TempDir()
 	inTheWay := filepath.Join(room, "tin")
 	require.NoError(t, os.WriteFile(inTheWay, []byte("pins"), 0o600))
-	stray := filepath.Join(room, "stray.db")
+	stray, strayFolder := filepath.Join(room, "stray.db"), filepath.Join(room, "stray")
 	require.NoError(t, os.Symlink(filepath.Join(room, "away", "log.db"), stray))
+	require.NoError(t, os.Symlink(filepath.Join(room, "away"), strayFolder))
 	tests := []struct{ name, path, says string }{
 		{"a file where a folder is wanted", filepath.Join(inTheWay, "log.db"), "not a folder"},
 		{"a link to a disk that is away", stray, "away"},
+		{"a linked folder on a disk that is away", filepath.Join(strayFolder, "quilts", "log.db"), "away"},
 	}
 	for _, test := range tests {
 		for mode, open := range openings {
@@ -105,6 +105,7 @@ func TestAFolderThatCannotHoldTheLogIsNamed(t *testing.T) {
 }
 
 func TestALinkToALogIsFollowed(t *testing.T) {
+	notOnWindows(t, "links need special rights there")
 	path := logPath(t)
 	filled(t, path, 1)
 	link := filepath.Join(t.TempDir(), "link.db")

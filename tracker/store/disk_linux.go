@@ -18,10 +18,10 @@ var networkDisks = map[uint32]string{
 	unix.CEPH_SUPER_MAGIC: "Ceph",
 }
 
-// networkDisk names the kind of network disk that a folder is on, or is "".
-func networkDisk(folder string) string {
+// networkDisk names the kind of network disk that a file or folder is on, or is "".
+func networkDisk(path string) string {
 	var disk unix.Statfs_t
-	if unix.Statfs(folder, &disk) != nil {
+	if unix.Statfs(path, &disk) != nil {
 		return ""
 	}
 	// The field is signed on some machines, and the number has 32 bits.

@@ -61,7 +61,7 @@ type NewerError struct {
 
 func (e *NewerError) Error() string {
 	return fmt.Sprintf("the log %s was written by a newer quiltrun (schema %d; this one knows %d): "+
-		"use the newer program, nothing has been changed", e.Path, e.Schema, e.Know)
+		"use the newer program; nothing has been changed", e.Path, e.Schema, e.Know)
 }
 
 // FolderError says that a folder cannot hold the log.

@@ -24,7 +24,7 @@ func fixture(t *testing.T, name string) (path string) {
 }
 
 func TestALogOfSchema1IsReadAsItWasWritten(t *testing.T) {
-	s := openToRead(t, fixture(t, "schema-1.db"))
+	s := openToRead(t, fixture(t, "schema-1.store"))
 	assert.Equal(t, []string{"dune-king", "estuary-lap"}, must(s.Jobs()))
 
 	events := must(s.Events("estuary-lap"))
@@ -44,6 +44,10 @@ func TestALogOfSchema1IsReadAsItWasWritten(t *testing.T) {
 	assert.Equal(t, "sew-pairs", booked.Ledger.Operations[0].Key)
 	assert.Equal(t, tracker.Lot{Kind: planner.ColourwayLot, Name: "tide"}, booked.Ledger.Operations[0].Lot)
 	assert.Equal(t, 16, booked.Ledger.Operations[0].Count)
+	assert.Equal(t, planner.Span{Mean: 1.5, Spread: 0.4}, booked.Ledger.Operations[0].Unit)
+	assert.Equal(t, []tracker.Take{{Block: "tide-01", Count: 4}}, booked.Ledger.Operations[0].After[0].Takes)
+	require.Len(t, booked.Ledger.Blocks, 1)
+	assert.Equal(t, []planner.RoleFabric{{Role: "print", Fabric: "Kelp"}}, booked.Ledger.Blocks[0].Fabrics)
 	assert.Equal(t, "2026-11-24T14:05:00+01:00", logged.At.Format("2006-01-02T15:04:05Z07:00"))
 	require.Len(t, logged.Parts, 1)
 	assert.Equal(t, 12, logged.Parts[0].Count)
@@ -59,7 +63,7 @@ func TestALogOfSchema1IsReadAsItWasWritten(t *testing.T) {
 }
 
 func TestALogOfSchema1IsWrittenOn(t *testing.T) {
-	path := fixture(t, "schema-1.db")
+	path := fixture(t, "schema-1.store")
 	s := openToWrite(t, path)
 	assert.Equal(t, uint64(5), add(t, s, "estuary-lap", entry("today")).Seq)
 	assert.Equal(t, uint64(2), add(t, s, "", entry("today")).Seq)

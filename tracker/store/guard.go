@@ -43,8 +43,9 @@ func (s *Store) guarded(work func() error) error {
 	return err
 }
 
-// blame words an error of work on the file: what, where the system complained,
-// and otherwise damage, since then the file's own content is at fault.
+// blame words an error of work on the file: what the log did not do, where the
+// system complained, and otherwise damage, since then the file's own content is
+// at fault.
 func blame(path, what string, err error) error {
 	var damaged *DamagedError
 	var system syscall.Errno
@@ -52,7 +53,7 @@ func blame(path, what string, err error) error {
 	case errors.As(err, &damaged):
 		return err
 	case errors.As(err, &system):
-		return fmt.Errorf("the log %s: %s: %w", path, what, err)
+		return fmt.Errorf("the log %s %s: %w", path, what, err)
 	}
 	return &DamagedError{Path: path, Fault: noSense, Err: err}
 }

@@ -3,6 +3,7 @@ package store_test
 import (
 	"os"
 	"path/filepath"
+	"runtime"
 	"testing"
 	"time"
 
@@ -119,4 +120,11 @@ func pictureOf(t testing.TB, path string) picture {
 	info, err := os.Stat(path)
 	require.NoError(t, err)
 	return picture{string(data), info.ModTime(), info.Mode()}
+}
+
+func notOnWindows(t *testing.T, why string) {
+	t.Helper()
+	if runtime.GOOS == "windows" {
+		t.Skip("on Windows: " + why)
+	}
 }

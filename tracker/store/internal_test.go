@@ -1,7 +1,6 @@
 package store
 
 import (
-	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -66,17 +65,4 @@ func TestAReadOnlyDiskMakesAReadOnlyLog(t *testing.T) {
 	var readOnly *ReadOnlyError
 	require.ErrorAs(t, err, &readOnly)
 	assert.Contains(t, err.Error(), path)
-}
-
-// A failed sync leaves it open what the disk holds, so that nothing may be
-// built on it.
-func TestAfterAFailedCommitNothingMoreIsWritten(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "log.db")
-	s, err := OpenForWriting(path, Waiting{})
-	require.NoError(t, err)
-	require.NoError(t, s.db.Close(), "the next commit must fail")
-	s.broken = errors.New("the disk did not take it")
-	_, _, err = s.Append("estuary-lap", nil)
-	assert.Equal(t, s.broken, err)
-	assert.NoError(t, s.Close())
 }

@@ -19,7 +19,7 @@ func TestALogInUseIsReportedAfterAShortWait(t *testing.T) {
 	for mode, open := range openings {
 		t.Run(mode, func(t *testing.T) {
 			said := 0
-			_, err := open(path, store.Waiting{Limit: 400 * time.Millisecond, Say: func(text string) {
+			_, err := open(path, store.Waiting{Limit: time.Second, Say: func(text string) {
 				said++
 				assert.Contains(t, text, path)
 			}})
@@ -33,13 +33,14 @@ func TestALogInUseIsReportedAfterAShortWait(t *testing.T) {
 	}
 }
 
-func TestTheUsualWaitIsTwoSeconds(t *testing.T) {
+func TestTheUsualWaitIsAFewSeconds(t *testing.T) {
 	path := logPath(t)
 	openToWrite(t, path)
 	_, err := store.OpenForWriting(path, store.Waiting{})
 	var held *store.HeldError
 	require.ErrorAs(t, err, &held)
-	assert.Equal(t, 2*time.Second, held.Waited.Round(time.Second))
+	assert.Greater(t, held.Waited, time.Second)
+	assert.Less(t, held.Waited, 10*time.Second, "nobody is left waiting without a word")
 }
 
 func TestAShortWaitIsNotWorthAWord(t *testing.T) {
@@ -75,6 +76,7 @@ func TestAWaitingWriterGetsItsTurn(t *testing.T) {
 // While a command waits for the lock a copy may be restored over the file. The
 // lock that it then gets is the old file's, where an entry would be lost.
 func TestAFileReplacedWhileWaitingIsNoticed(t *testing.T) {
+	notOnWindows(t, "an open file cannot be replaced there")
 	path := logPath(t)
 	copied := filepath.Join(t.TempDir(), "copy.db")
 	filled(t, copied, 3)
@@ -98,6 +100,7 @@ func TestAFileReplacedWhileWaitingIsNoticed(t *testing.T) {
 }
 
 func TestAFileRemovedWhileWaitingIsNoticed(t *testing.T) {
+	notOnWindows(t, "an open file cannot be removed there")
 	path := logPath(t)
 	first := openToWrite(t, path)
 	s, err := store.OpenForWriting(path, store.Waiting{Limit: patient, Say: func(string) {

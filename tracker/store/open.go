@@ -124,7 +124,7 @@ func refusal(path string, err error, write bool) error {
 	case write && denied(err) && readable(path):
 		return &ReadOnlyError{Path: path, Err: err}
 	}
-	return blame(path, "it cannot be opened", err)
+	return blame(path, "cannot be opened", err)
 }
 
 // denied says that a file or disk may not be written.
@@ -141,14 +141,20 @@ func readable(path string) bool {
 	return true
 }
 
-// strayLink refuses a path that is a link to a file that is not there, as when
-// the disk with the log is not plugged in. To take it for an empty log would
-// mislead, and to create one under the link's own name would replace the link.
+// strayLink refuses a path that leads over a link to something that is not
+// there, as when the disk with the log is not plugged in. To take that for an
+// empty log would mislead, and nothing can be created behind the link.
 func strayLink(path string) error {
-	target, err := os.Readlink(path)
-	if err != nil {
-		return nil
+	for at := path; ; at = filepath.Dir(at) {
+		target, err := os.Readlink(at)
+		if err == nil {
+			if _, err := os.Stat(at); err == nil {
+				return nil
+			}
+			return &FolderError{Folder: filepath.Dir(path), Fault: fmt.Sprintf("%s is a link to %s, which is not there", at, target)}
+		}
+		if !errors.Is(err, fs.ErrNotExist) || at == filepath.Dir(at) {
+			return nil
+		}
 	}
-	return &FolderError{Folder: filepath.Dir(path),
-		Fault: fmt.Sprintf("%s is a link to %s, which is not there", filepath.Base(path), target)}
 }

@@ -29,6 +29,14 @@ func Shared(path string) (kind string, ok bool) {
 	}
 }
 
+// onNetwork says whether the file at path is, or would be, on a network disk.
+func onNetwork(path string) bool {
+	if _, err := os.Stat(path); err != nil {
+		path = nearestFolder(path)
+	}
+	return networkDisk(path) != ""
+}
+
 // nearestFolder is the real place of the folder that path would lie in, or of
 // the nearest one above it that exists.
 func nearestFolder(path string) string {

@@ -17,8 +17,8 @@ type Waiting struct {
 const (
 	usualLimit = 2 * time.Second
 	noticeable = 200 * time.Millisecond
-	// grace is how much longer than asked a disk may take to answer at all.
-	// Network disks are known to sit on a lock request whatever its time limit.
+	// grace is how much longer than asked a network disk may take to answer at
+	// all. They are known to sit on a lock request whatever its time limit.
 	grace = time.Second
 )
 
@@ -34,6 +34,12 @@ func open(path string, wait Waiting, write bool) (*Store, error) {
 	if wait.Limit <= 0 {
 		wait.Limit = usualLimit
 	}
+	try := attempt
+	if onNetwork(path) {
+		try = func(path string, timeout time.Duration, write bool) (*Store, error) {
+			return within(timeout+grace, func() (*Store, error) { return attempt(path, timeout, write) })
+		}
+	}
 	begin := time.Now()
 	said := wait.Say == nil
 	for {
@@ -42,7 +48,7 @@ func open(path string, wait Waiting, write bool) (*Store, error) {
 			span = min(span, noticeable)
 		}
 		span = max(span, time.Millisecond) // for bbolt 0 is for ever
-		s, err := within(span+grace, func() (*Store, error) { return attempt(path, span, write) })
+		s, err := try(path, span, write)
 		waited := time.Since(begin)
 		switch {
 		case errors.Is(err, errMute):

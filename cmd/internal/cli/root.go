@@ -78,7 +78,7 @@ func newRoot(env *Env) *cobra.Command {
 // addCommands puts the commands in the order of the work.
 func addCommands(root *cobra.Command, env *Env) {
 	root.AddCommand(
-		newPlan(env), newBook(env), newRevise(env),
+		newPlan(env), newDraw(env), newBlocks(env), newBook(env), newRevise(env),
 		newLog(env), newUndo(env),
 		newLeft(env), newWhen(env),
 		newHours(env), newCheck(env),

@@ -23,6 +23,7 @@ type jsonPlan struct {
 	Quilt      jsonQuilt       `json:"quilt"`
 	Colourways []jsonColourway `json:"colourways"`
 	Blocks     []jsonBlock     `json:"blocks"`
+	Press      jsonPress       `json:"press"`
 	Joins      []jsonJoin      `json:"joins"`
 	Fabrics    []jsonFabric    `json:"fabrics"`
 	Operations []jsonOperation `json:"operations"`
@@ -89,10 +90,15 @@ type jsonStep struct {
 	Raw     jsonSize     `json:"raw"`
 	Pieces  [][]jsonSize `json:"pieces"` // null but for a recut
 	Matches jsonMatches  `json:"matches"`
-	Copies  int          `json:"copies"`  // in one block
-	Upright []number     `json:"upright"` // places of a recut's cuts from the left
-	Level   []number     `json:"level"`   // and from the top
-	Turns   [][]int      `json:"turns"`   // null but for a turn
+	Copies  int          `json:"copies"`      // in one block
+	Upright []number     `json:"upright"`     // places of a recut's cuts from the left
+	Level   []number     `json:"level"`       // and from the top
+	Turns   [][]int      `json:"turns"`       // null but for a turn
+	Swaps   [][2]int     `json:"exchange"`    // pieces that change places, numbered row by row from 1; null where none do
+	Square  *number      `json:"square"`      // side of the squares that triangles are made of, null elsewhere
+	Before  *number      `json:"before_trim"` // side of a triangle unit before it is trimmed, null elsewhere
+	Yield   int          `json:"yield"`       // units that are made at a time
+	Pooled  bool         `json:"pooled"`      // made for the lot before its blocks are kitted
 	Rows    []string     `json:"press_rows"`
 	Between []string     `json:"press_joins"`
 }
@@ -178,6 +184,7 @@ func planOf(p planner.Plan) jsonPlan {
 		},
 		Colourways: list(p.Colourways, s.colourway),
 		Blocks:     list(p.Blocks, blockOf),
+		Press:      pressOf(p.Press),
 		Joins:      list(p.Joins, func(j planner.Join) jsonJoin { return jsonJoin{j.Between, jsonMatches(j.Matches)} }),
 		Fabrics:    list(p.Fabrics, s.fabric),
 		Operations: s.operations(p.Operations),
@@ -203,6 +210,11 @@ func (s shown) step(c planner.ColourwayPlan, m patchwork.Made) jsonStep {
 	step := jsonStep{
 		Step: m.Step.Name, Raw: s.size(m.Unit.Size), Matches: jsonMatches(c.Build.Tally(m.Joins, c.Press)),
 		Copies: m.Copies, Upright: list(m.Cuts[0], s.length), Level: list(m.Cuts[1], s.length), Turns: m.Step.Turns,
+	}
+	step.Swaps, step.Yield, step.Pooled = m.Step.Exchange, m.Yield, m.Pooled && m.Step.Do != patchwork.Cut
+	if m.Square > 0 {
+		square, before := s.length(m.Square), s.length(m.Before)
+		step.Square, step.Before = &square, &before
 	}
 	step.Rows, step.Between = ways(c.Build, m.Step.Name, c.Press)
 	if m.Step.Do == patchwork.Recut {

@@ -11,7 +11,7 @@ import (
 func Sheet(w io.Writer, p planner.Plan, look Look) error {
 	s := &sheet{page: page{look: look}, plan: p}
 	for _, part := range []func(){
-		s.head, s.warnings, s.fabrics, s.materials, s.cutting, s.blocks, s.layout, s.kits, s.route, s.cautions,
+		s.head, s.warnings, s.fabrics, s.materials, s.cutting, s.blocks, s.pressing, s.layout, s.kits, s.route, s.cautions,
 	} {
 		part()
 	}

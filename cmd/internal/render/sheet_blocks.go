@@ -84,24 +84,26 @@ func (s *sheet) stepCells(c planner.ColourwayPlan, m patchwork.Made) []string {
 			meet = matchWords(t)
 		}
 	}
-	return []string{strconv.Itoa(m.Copies), s.doing(m), s.sizes(m), pressWords(c.Build, m.Step.Name, c.Press), meet}
+	return []string{copies(m), s.doing(m), s.sizes(m), pressWords(c.Build, m.Step.Name, c.Press), meet}
 }
 
 // doing says what one step does to one unit.
 func (s *sheet) doing(m patchwork.Made) string {
 	switch m.Step.Do {
 	case patchwork.Cut:
-		return "cut"
+		return cutting(m.Step)
 	case patchwork.Sew:
 		return "sew " + sewnFrom(m.Step)
 	case patchwork.Recut:
 		return s.recutting(m)
 	case patchwork.Turn:
-		return turns(m.Step.Turns)
-	case patchwork.Trim:
-		return "trim to size"
+		return turning(m.Step)
+	case patchwork.HalfSquare, patchwork.QuarterSquare:
+		return s.triangles(m)
+	case patchwork.Subcut:
+		return fmt.Sprintf("cut %s into %d, every %s", m.Step.Of, m.Yield, m.Step.Every.Show(s.plan.Job.Units))
 	}
-	return "see the operations"
+	return "trim to size"
 }
 
 // sewnFrom names what a sewn grid is made of, and how it lies.

@@ -151,10 +151,10 @@ func TestTheMapSaysAsMuchAsThePageHasRoomFor(t *testing.T) {
 		_, layout, _ := strings.Cut(sheetOf(t, king, Look{Width: width, Unicode: true}), "── Layout")
 		return regexp.MustCompile(`(?m)^   1 .*$`).FindString(layout)
 	}
-	assert.Equal(t, "   1 lamp-01   lamp-02   lamp-03   lamp-04   lamp-05   lamp-06   lamp-07   lamp-08   lamp-09   watch-01", row(0))
-	assert.Equal(t, "   1 A01  A02  A03  A04  A05  A06  A07  A08  A09  B01", row(80))
-	assert.Equal(t, "   1 A  A  A  A  A  A  A  A  A  B", row(40))
-	assert.Equal(t, "   1 A  A  A  A  A  A", row(24), "and the rest in a second strip")
+	assert.Equal(t, "   1 lamp-01    lamp-02↓   lamp-03    lamp-04↓   lamp-05    lamp-06↓   lamp-07    lamp-08↓   lamp-09    watch-01↓", row(0))
+	assert.Equal(t, "   1 A01   A02↓  A03   A04↓  A05   A06↓  A07   A08↓  A09   B01↓", row(80))
+	assert.Equal(t, "   1 A  A↓ A  A↓ A  A↓ A  A↓ A  B↓", row(40))
+	assert.Equal(t, "   1 A  A↓ A  A↓ A  A↓", row(24), "and the rest in a second strip")
 }
 
 func TestQuiltsAlikeShareOneMap(t *testing.T) {
@@ -168,7 +168,7 @@ func TestTurnedBlocksCarryAnArrow(t *testing.T) {
 	shown := sheetOf(t, awkward(t), Look{Width: 80, Unicode: true})
 	assert.Contains(t, shown, "🧵 rose-01→")
 	assert.Contains(t, shown, "The arrow shows where the block's top goes")
-	assert.NotContains(t, sheetOf(t, example(t, "estuary-lap"), Look{Unicode: true}), "The arrow shows")
+	assert.NotContains(t, sheetOf(t, example(t, "harbour-pair"), Look{Unicode: true}), "The arrow shows")
 }
 
 func TestWarningsComeBeforeAnythingIsCut(t *testing.T) {

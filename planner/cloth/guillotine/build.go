@@ -94,7 +94,7 @@ func (x *shelfIndex) put(side int, k int32) {
 func newBuilder(w, h int, pieces []Piece, k *packer) *builder {
 	b := &builder{packer: k, w: w, h: h, area: areaOf(pieces), pieces: pieces, best: -1, byH: &shelfIndex{}, byW: &shelfIndex{}}
 	b.spare = w*h - b.area
-	b.grain = max(1, b.area/512)
+	b.grain = b.smallest()
 	b.wait = make([][]block, b.area/b.grain+1)
 	b.fitW, b.fitH = sums(w, pieces, func(s side) int { return s.w }), sums(h, pieces, func(s side) int { return s.h })
 	return b
@@ -155,34 +155,16 @@ func (b *builder) run() bool {
 		}
 	}
 	for at := range b.wait {
-		// joining may add to the same grain: repeat until nothing new
-		done := map[block]bool{}
-		for first := true; ; first = false {
-			batch := b.undominated(b.wait[at])
-			fresh := batch[:0:0]
-			for _, k := range batch {
-				if !done[k] { fresh = append(fresh, k) }
-			}
-			if len(fresh) == 0 { break }
-			// least area first
-			slices.SortStableFunc(fresh, func(x, y block) int { return cmp.Compare(x.area, y.area) })
-			for _, k := range fresh {
-				if k.area == b.area {
-					if b.best < 0 || b.blocks[b.best].h > k.h {
-						b.best = int32(len(b.blocks))
-						b.blocks = append(b.blocks, k)
-					}
-					continue
+		for _, k := range b.undominated(b.wait[at]) {
+			if k.area == b.area {
+				if b.best < 0 || b.blocks[b.best].h > k.h {
+					b.best = int32(len(b.blocks))
+					b.blocks = append(b.blocks, k)
 				}
-				if k.area != fresh[0].area && b.grain > 1 && !first { }
-				done[k] = true
-				b.joins(k)
-				if b.cut && b.width == 0 { return false }
+				continue
 			}
-			if at+1 < len(b.wait) && b.smallest() * 1 > b.grain { 
-				// nothing joined here can stay in the grain
-				break
-			}
+			b.joins(k)
+			if b.work > b.limit { b.cut=true; return b.best>=0 }
 		}
 		b.wait[at] = nil
 	}
@@ -220,10 +202,6 @@ func (b *builder) joins(k block) {
 	b.blocks = append(b.blocks, k)
 	b.byH.put(k.h, me)
 	b.byW.put(k.w, me)
-	if b.work > b.limit {
-		b.cut = true
-		return
-	}
 	inner := k.w*k.h - k.area
 	left := b.spare - inner
 	b.partners(b.byH, k.h, k.w, left, func(j int32) { b.join2(&k, me, j, Upright) })

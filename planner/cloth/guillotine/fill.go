@@ -65,3 +65,45 @@ func (f *filler) taken(take []int) {
 		c -= n * f.slots[k-1].w
 	}
 }
+
+// begin starts a filling of width w, no more than it was made for or grown to.
+func (f *filler) begin(w int) {
+	f.w, f.slots = w, f.slots[:0]
+	for k := range f.best {
+		if len(f.best[k]) <= w {
+			f.best[k] = make([]int64, w+1)
+			f.picks[k] = make([]uint16, w+1)
+		}
+	}
+	clear(f.best[0][:w+1])
+}
+
+// add takes in one more slot.
+func (f *filler) add(s slot) {
+	f.slots = append(f.slots, s)
+	k := len(f.slots)
+	if len(f.best) <= k {
+		f.best = append(f.best, make([]int64, f.w+1))
+		f.picks = append(f.picks, make([]uint16, f.w+1))
+	}
+	if len(f.best[k]) <= f.w {
+		f.best[k] = make([]int64, f.w+1)
+		f.picks[k] = make([]uint16, f.w+1)
+	}
+	old, best, picks := f.best[k-1][:f.w+1], f.best[k][:f.w+1], f.picks[k][:f.w+1]
+	copy(best, old)
+	clear(picks)
+	f.work += f.w
+	for n := 1; n <= s.most && n*s.w <= f.w; n++ {
+		worth, taken := int64(n)*s.value, n*s.w
+		f.work += f.w - taken
+		from, to, pick := old[:f.w+1-taken], best[taken:], picks[taken:]
+		for c, v := range from {
+			if v+worth > to[c] {
+				to[c], pick[c] = v+worth, uint16(n)
+			}
+		}
+	}
+}
+
+func (f *filler) value() int64 { return f.best[len(f.slots)][f.w] }

@@ -1,0 +1,154 @@
+package cli
+
+import (
+	"context"
+	"io"
+	"slices"
+	"strconv"
+
+	"github.com/spf13/cobra"
+
+	"quiltrun/cmd/internal/draw"
+	"quiltrun/planner"
+)
+
+const drawLong = `draw writes drawings of a job as SVG files, which any browser shows and prints:
+the whole top with the ids of its blocks, and for each colourway how its block is
+made step by step, with the way that every seam is pressed.
+
+Say top for the top alone, or block and a colourway for one block; where the run
+has several quilts, a number after top picks one. A file that is no drawing of
+quiltrun's is never written over.`
+
+const drawExample = `  quiltrun draw examples/estuary-lap.yaml
+  quiltrun draw examples/estuary-lap.yaml top --out - > top.svg
+  quiltrun draw estuary-lap block tide --out drawings`
+
+// drawOptions are what draw was asked: whose drawings, which of them, and where
+// they go.
+type drawOptions struct {
+	of   string
+	what []string // "top", "top" and a number, "block" and a colourway, or nothing
+	out  string   // a folder; "-": standard output
+}
+
+// newDraw is the command draw.
+func newDraw(env *Env) *cobra.Command {
+	var opts drawOptions
+	cmd := &cobra.Command{
+		Use:               "draw FILE|JOB [top [QUILT] | block COLOURWAY]",
+		Short:             "Draw the top and its blocks, step by step",
+		Long:              drawLong,
+		Example:           drawExample,
+		Args:              between(1, 3, "FILE"),
+		ValidArgsFunction: env.completeDraw,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			opts.of, opts.what = args[0], args[1:]
+			return runDraw(cmd.Context(), env, opts)
+		},
+	}
+	cmd.Flags().StringVar(&opts.out, "out", ".", "write into this `FOLDER`; - writes one drawing to standard output")
+	_ = cmd.MarkFlagDirname("out") // fails only for an option that is not there
+	return cmd
+}
+
+// completeDraw offers what each argument of draw may be.
+func (e *Env) completeDraw(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
+	switch {
+	case len(args) == 0:
+		return e.completeFileOrJob(cmd, args, typed)
+	case len(args) == 1:
+		return fitting([]string{"top", "block"}, typed), noFiles
+	case len(args) == 2 && args[1] == "block" && !isFile(args[0]):
+		return fitting(colourways(e.glanceJob(cmd.Context(), args[:1]).Ledger), typed), noFiles
+	}
+	return nil, noFiles
+}
+
+// runDraw makes every drawing before it writes the first.
+func runDraw(ctx context.Context, env *Env, opts drawOptions) error {
+	if opts.out == "-" && env.given.json {
+		return wrong("--json lists the files that are written, and --out - writes none").hint("leave one of them out")
+	}
+	plan, err := env.planOf(ctx, opts.of)
+	if err != nil {
+		return err
+	}
+	chosen, err := opts.choose(plan)
+	if err != nil {
+		return err
+	}
+	if opts.out == "-" {
+		return drawOne(env.Out, plan, chosen)
+	}
+	files, err := drawn(plan, chosen, opts.out)
+	if err != nil {
+		return err
+	}
+	for _, f := range files {
+		if err := f.write(); err != nil {
+			return err
+		}
+	}
+	return showDrawn(env, plan.Job.ID, files)
+}
+
+// choose picks the drawings that were asked for.
+func (o drawOptions) choose(plan planner.Plan) ([]draw.Drawing, error) {
+	all := draw.List(plan)
+	switch {
+	case len(o.what) == 0:
+		return all, nil
+	case o.what[0] == "top":
+		return chooseTop(all, plan, o.what[1:])
+	case o.what[0] == "block":
+		return chooseBlock(all, plan, o.what[1:])
+	}
+	f := wrong("draw does not know %q", o.what[0])
+	if slices.ContainsFunc(plan.Colourways, func(c planner.ColourwayPlan) bool { return c.Name == o.what[0] }) {
+		return nil, f.hint("for the block of that colourway: block %s", o.what[0])
+	}
+	return nil, f.hint("say top, or block and a colourway")
+}
+
+// chooseTop picks all tops, or the one of a quilt.
+func chooseTop(all []draw.Drawing, plan planner.Plan, which []string) ([]draw.Drawing, error) {
+	tops := all[:plan.Job.Quantity]
+	if len(which) == 0 {
+		return tops, nil
+	}
+	n, err := strconv.Atoi(which[0])
+	if err != nil || n < 1 || n > len(tops) {
+		return nil, failed("there is no quilt %s: the run is %s", which[0], plural(len(tops), "quilt"))
+	}
+	return tops[n-1 : n], nil
+}
+
+// chooseBlock picks all blocks, or the one of a colourway.
+func chooseBlock(all []draw.Drawing, plan planner.Plan, which []string) ([]draw.Drawing, error) {
+	blocks := all[plan.Job.Quantity:]
+	if len(which) == 0 {
+		return blocks, nil
+	}
+	var names []string
+	for i, b := range blocks {
+		if b.Colourway == which[0] {
+			return blocks[i : i+1], nil
+		}
+		names = append(names, b.Colourway)
+	}
+	f := failed("there is no colourway %q", which[0])
+	if near := nearest(which[0], names); len(near) > 0 {
+		return nil, f.hint("did you mean %s?", near[0])
+	}
+	return nil, f.hint("colourways are %s", shortList(names))
+}
+
+// drawOne writes the one drawing that standard output has room for.
+func drawOne(w io.Writer, plan planner.Plan, chosen []draw.Drawing) error {
+	if len(chosen) != 1 {
+		return failed("standard output takes one drawing, and these are %d", len(chosen)).
+			hint("say which: top, top and the number of a quilt, or block and a colourway")
+	}
+	return chosen[0].Draw(w, plan)
+}

@@ -1,0 +1,14 @@
+package guillotine
+
+// rng is a small fixed generator (xorshift64, Marsaglia 2003): the same
+// sequence every time.
+type rng uint64
+
+func (g *rng) next(n int) int {
+	x := uint64(*g)
+	x ^= x << 13
+	x ^= x >> 7
+	x ^= x << 17
+	*g = rng(x)
+	return int(x>>33) % n
+}
