@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -36,7 +37,11 @@ func newIDs(j Job, prior Prior) *ids {
 		if _, err := fmt.Sscanf(b.ID[strings.LastIndex(b.ID, "-")+1:], "%d", &n); err == nil {
 			stem := b.ID[:strings.LastIndex(b.ID, "-")]
 			g.next[stem] = max(g.next[stem], n)
+			g.next[b.Colourway] = max(g.next[b.Colourway], n)
 		}
+	}
+	for name, was := range g.was { // numbers run on under the new name
+		g.next[name] = max(g.next[name], g.next[was])
 	}
 	return g
 }
@@ -55,6 +60,26 @@ func (g *ids) take(quilt int, colourway string) string {
 	}
 	g.next[colourway]++
 	return BlockID(colourway, g.next[colourway])
+}
+
+// checkRenamed refuses a `was` that names no colourway of the booked job: its
+// blocks would be retired and begun anew.
+func (m *maker) checkRenamed() {
+	if len(m.prior.Blocks) == 0 {
+		return
+	}
+	var known []string
+	for _, b := range m.prior.Blocks {
+		if !slices.Contains(known, b.Colourway) {
+			known = append(known, b.Colourway)
+		}
+	}
+	for _, c := range m.job.Colourways {
+		if c.Was == "" || slices.Contains(known, c.Was) || slices.Contains(known, c.Name) {
+			continue
+		}
+		m.refuse("colourways."+c.Name+".was", fmt.Sprintf("no colourway of the booked job is called %q", c.Was), "its colourways are "+listed(known, "and"))
+	}
 }
 
 // BlockID is the id of a colourway's n-th block, n from 1.

@@ -54,7 +54,7 @@ func TestMoreBlocksTakeNewIdsAndFewerKeepTheirs(t *testing.T) {
 func TestARenamedColourwayKeepsItsBlocks(t *testing.T) {
 	first := blocksOf(idJob(1, Colourway{Name: "tide", Blocks: 2}), Prior{})
 	renamed := blocksOf(idJob(1, Colourway{Name: "ebb", Was: "tide", Blocks: 3}), prior(first))
-	assert.Equal(t, []string{"tide-01", "tide-02", "ebb-01"}, idsOf(renamed)["ebb"])
+	assert.Equal(t, []string{"tide-01", "tide-02", "ebb-03"}, idsOf(renamed)["ebb"])
 	later := blocksOf(idJob(1, Colourway{Name: "ebb", Was: "tide", Blocks: 3}), prior(renamed))
 	assert.Equal(t, idsOf(renamed), idsOf(later), "the next revision changes nothing")
 }

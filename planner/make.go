@@ -144,6 +144,7 @@ func (m *maker) quilt() {
 
 // layout deals the blocks out and finds where they meet.
 func (m *maker) layout() {
+	m.checkRenamed()
 	m.plan.Blocks = blocksOf(m.job, m.prior)
 	if block := m.plan.Colourways[0].Raw; block.Width != block.Height {
 		for _, b := range m.plan.Blocks {

@@ -15,7 +15,11 @@ func (m *maker) backing() *BackingPlan {
 		return nil
 	}
 	f := m.fabric(b.Fabric)
-	width := stripLength(f)
+	if f.Form.Sheets() {
+		m.refuse("backing.fabric", fmt.Sprintf("a backing is pieced from yardage, and %s is %s", f.Name, f.Form), "name a fabric of the form yardage")
+		return nil
+	}
+	width := f.Width
 	c := cloth.BackingOf(m.plan.Quilt.Finished, b.Extra, width)
 	return &BackingPlan{
 		Fabric: b.Fabric, Size: c.Size, Panels: c.Panels, Panel: c.Panel,
@@ -50,7 +54,7 @@ func (m *maker) bindingStrips() *boundStrips {
 	f := m.fabric(b.Fabric)
 	width := stripLength(f)
 	size := m.plan.Quilt.Finished
-	bound, ok := cloth.BindingOf(2*(size.Width+size.Height), BindingAllowance, b.Strip, width)
+	bound, ok := cloth.BindingOf(2*(size.Width+size.Height), bindingAllowance(m.job.Units), b.Strip, width)
 	if !ok {
 		m.refuse("binding.strip", fmt.Sprintf("binding strips %s wide cannot be cut from %s, %s across", m.show(b.Strip), f.Name, m.show(width)), "")
 		return nil

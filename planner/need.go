@@ -10,10 +10,15 @@ import (
 	"quiltrun/planner/patchwork"
 )
 
-// BindingAllowance is the length asked for beyond the edge. Published rules ask
+// bindingAllowance is the length asked for beyond the edge. Published rules ask
 // for 10, 12, 20 or 24 in; 10 in (monicacurryquiltdesign.com) is the least, and
 // what is spare is said beside it.
-const BindingAllowance = 10 * measure.Inch
+func bindingAllowance(u measure.Unit) measure.Length {
+	if u == measure.Centimetres {
+		return 25 * measure.Centimetre
+	}
+	return 10 * measure.Inch
+}
 
 // layers is how many layers of cloth are cut at once: four, and one where the
 // print has a direction. Common practice, no source.
@@ -39,8 +44,12 @@ func (m *maker) cloth() {
 	}
 }
 
-// forBlocks is what pieces are cut for that go into blocks.
-const forBlocks = "blocks"
+// What pieces are cut for.
+const (
+	forBlocks  = "blocks"
+	forBorder  = "border"
+	forBinding = "binding"
+)
 
 // pieces is what the run needs of each fabric, in no order yet.
 func (m *maker) pieces() map[string][]PieceCount {
@@ -67,7 +76,7 @@ func (m *maker) pieces() map[string][]PieceCount {
 		addPieces(all, p.fabric, p.PieceCount)
 	}
 	if b := m.bindingStrips(); b != nil {
-		addPieces(all, b.fabric, PieceCount{Size: measure.Size{Width: stripLength(m.fabric(b.fabric)), Height: b.Strip}, Count: b.Strips * m.job.Quantity, For: "binding"})
+		addPieces(all, b.fabric, PieceCount{Size: measure.Size{Width: stripLength(m.fabric(b.fabric)), Height: b.Strip}, Count: b.Strips * m.job.Quantity, For: forBinding})
 	}
 	return all
 }
@@ -136,9 +145,11 @@ func (m *maker) fromYardage(need *FabricNeed, path string) {
 		m.refuse(path, fmt.Sprintf("a piece of %s does not fit the usable width of %s, %s", tooWide.Show(m.job.Units), f.Name, m.show(f.Width)), "")
 		return
 	}
-	for _, g := range cut.Groups {
-		need.Strips += g.Strips
-		need.Cuts += g.RulerCuts(layers(f))
+	for i, g := range cut.Groups {
+		c := &need.Pieces[i].Cut
+		*c = Cutting{Strips: g.Strips, StripWidth: g.Height, Each: g.PerFull, RulerCuts: g.RulerCuts(layers(f))}
+		need.Strips += c.Strips
+		need.Cuts += c.RulerCuts
 	}
 	need.Length, need.LengthBound = cut.Length, cut.Bound
 	if back := m.backing(); back != nil && back.Fabric == f.Name {
@@ -170,7 +181,9 @@ func (m *maker) fromSheets(need *FabricNeed, path string) {
 			continue
 		}
 		across := measure.FloorDiv(f.Size.Width, p.Size.Width)
-		need.Cuts += stacks * (across + 1 + cut.Per[i]/max(1, across) + 1)
+		c := &need.Pieces[i].Cut
+		*c = Cutting{Each: cut.Per[i], RulerCuts: stacks * (across + 1 + cut.Per[i]/max(1, across) + 1)}
+		need.Cuts += c.RulerCuts
 	}
 }
 
@@ -180,8 +193,8 @@ type fabricPieces struct {
 	PieceCount
 }
 
-// borderStrips are the strips of all borders: whole lengths where the cloth's
-// width allows, else usable widths to be joined.
+// borderStrips are the strips of all borders. They are cut across the whole
+// width and cut to length, or joined, only when the top has been measured.
 func (m *maker) borderStrips() []fabricPieces {
 	var out []fabricPieces
 	block := m.plan.Colourways[0].Finished
@@ -201,13 +214,12 @@ func (m *maker) borderStrips() []fabricPieces {
 
 func (m *maker) borderStrip(b Border, cut, length measure.Length) fabricPieces {
 	width := stripLength(m.fabric(b.Fabric))
-	n := 2 * m.job.Quantity
-	if length > width {
-		joined := width - 2*m.job.Seam // each further strip loses a seam's two allowances
-		n = measure.CeilDiv(length.Times(n), joined)
-		length = width
+	lengths := 2 * m.job.Quantity
+	n := measure.CeilDiv(length.Times(lengths), width-2*m.job.Seam) // each further strip loses a seam's two allowances
+	if whole := measure.FloorDiv(width, length); whole > 0 {
+		n = (lengths + whole - 1) / whole
 	}
-	return fabricPieces{b.Fabric, PieceCount{Size: measure.Size{Width: length, Height: cut}, Count: n, For: "border"}}
+	return fabricPieces{b.Fabric, PieceCount{Size: measure.Size{Width: width, Height: cut}, Count: n, For: forBorder}}
 }
 
 // stripLength is the longest strip that a fabric gives: across the usable

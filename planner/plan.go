@@ -96,7 +96,17 @@ type FabricNeed struct {
 type PieceCount struct {
 	Size  measure.Size
 	Count int
-	For   string // squares, border, sashing, binding …
+	For   string // blocks, border, binding
+	Cut   Cutting
+}
+
+// Cutting is how pieces of one size come off the cloth: strips across the
+// usable width and pieces along each strip, or pieces from each sheet.
+type Cutting struct {
+	Strips     int
+	StripWidth measure.Length
+	Each       int // pieces from a full strip, or from a sheet
+	RulerCuts  int
 }
 
 // Materials are the quilt's layers and thread, for the run unless said.

@@ -25,12 +25,17 @@ const Allowance = 0.14
 // The names of the table's entries.
 const (
 	rateCloth     = "fabric made ready"
+	rateClothYard = "yard of fabric pressed"
+	rateSheet     = "cut sheet pressed"
+	ratePreCut    = "pre-cut pieces checked"
 	ratePrewash   = "fabric washed and dried"
 	rateSeamTest  = "three-strip test"
 	rateTest      = "test block measured"
 	rateCutSetup  = "fabric laid out and squared up"
 	rateRulerCut  = "ruler cut"
 	rateKit       = "block's pieces stacked"
+	ratePlainKit  = "plain square counted out"
+	ratePlainUp   = "plain square checked"
 	rateSewSetup  = "machine set up for a chain"
 	rateChainInch = "inch of chain-sewn seam"
 	rateClip      = "chained unit clipped apart"
@@ -48,11 +53,13 @@ const (
 	rateSquareUp  = "block squared up"
 	rateLayOut    = "block laid out in the top"
 	rateRowJoin   = "block sewn to its row"
-	rateRowsJoin  = "block length of row sewn to row"
+	rateCorner    = "block corner met where rows join"
+	ratePoint     = "match point pinned or pinched"
 	rateMeasure   = "top measured through the middle"
-	rateBorder    = "border pinned and sewn on"
+	rateBorder    = "border joined, pinned, sewn on and pressed"
 	rateSendOut   = "quilt handed over or collected"
-	rateBacking   = "backing panel cut and sewn"
+	rateBacking   = "pieced backing cut and sewn"
+	rateOnePiece  = "backing of one piece cut"
 	rateSquareBck = "backing squared for sending out"
 	rateBasteSet  = "layers taped down"
 	rateBaste     = "square inch basted"
@@ -74,19 +81,24 @@ const fromMemory = "from memory"
 // (sweeterlemon.com and others: 15 to 44 in of race seam a minute) is the
 // forecast's business, not the table's.
 var Rates = []Rate{
-	{rateCloth, 6, 0.4, fromMemory},
+	{rateCloth, 3, 0.4, fromMemory},
+	{rateClothYard, 2, 0.4, fromMemory},
+	{rateSheet, 2.5, 0.4, fromMemory},
+	{ratePreCut, 3, 0.4, fromMemory},
 	{ratePrewash, 20, 0.3, fromMemory},
 	{rateSeamTest, 12, 0.4, fromMemory},
 	{rateTest, 10, 0.4, fromMemory},
 	{rateCutSetup, 4, 0.4, fromMemory},
 	{rateRulerCut, 0.4, 0.4, fromMemory},
 	{rateKit, 0.8, 0.4, fromMemory},
+	{ratePlainKit, 0.1, 0.4, fromMemory},
+	{ratePlainUp, 0.15, 0.4, fromMemory},
 	{rateSewSetup, 5, 0.4, fromMemory},
 	{rateChainInch, 1.0 / 40, 0.3, "twiggyandopal.blogspot.com 2016/06: 50 seams of 11.3 in chained in 13.5 min, 41.9 in a minute"},
 	{rateClip, 0.04, 0.3, "twiggyandopal.blogspot.com 2016/06: 50 clipped in 2 min"},
 	{rateMatchInch, 1.0 / 20, 0.35, "quiltingdebbie.blogspot.com 2011/03: 20 in a minute held over four long seams"},
-	{ratePressInch, 1.5 / 40, 0.35, "twiggyandopal.blogspot.com 2016/06: pressing 18.5 min against 13.5 min sewn, 1.4 times; stephskardalquilts.com: 3 times; taken at 1.5"},
-	{ratePress, 0.1, 0.35, fromMemory},
+	{ratePressInch, 2.0 / 40, 0.35, "twiggyandopal.blogspot.com 2016/06: pressing 18.5 min against 13.5 min sewn, 1.4 times; stephskardalquilts.com: 3 times; taken at 2"},
+	{ratePress, 0.15, 0.35, fromMemory},
 	{rateIronSetup, 4, 0.4, fromMemory},
 	{rateRecutSet, 0.3, 0.4, fromMemory},
 	{rateTurn, 0.8, 0.4, fromMemory},
@@ -97,12 +109,14 @@ var Rates = []Rate{
 	{rateSubcut, 0.2, 0.4, fromMemory},
 	{rateSquareUp, 1.5, 0.4, "pursuitsofmycreativeside.blogspot.com 2016/08: 3 min a string block with its paper edge, taken at half"},
 	{rateLayOut, 0.8, 0.4, fromMemory},
-	{rateRowJoin, 1.43, 0.35, "pursuitsofmycreativeside.blogspot.com 2016/08: 49 blocks into 7 rows, 42 joins, in 1 h"},
-	{rateRowsJoin, 2.14, 0.35, "pursuitsofmycreativeside.blogspot.com 2016/08: 7 rows of 7 joined, 42 block lengths, in 1.5 h"},
+	{rateRowJoin, 0.8, 0.35, "pursuitsofmycreativeside.blogspot.com 2016/08: 42 joins of plain-edged blocks in 1 h, less the seam's own length at 12 in"},
+	{rateCorner, 1.5, 0.35, "pursuitsofmycreativeside.blogspot.com 2016/08: 6 joins of 7 blocks in 1.5 h, less the seam's own length at 12 in a block"},
+	{ratePoint, 0.25, 0.4, fromMemory},
 	{rateMeasure, 8, 0.4, fromMemory},
-	{rateBorder, 14, 0.4, fromMemory},
+	{rateBorder, 18, 0.4, fromMemory},
 	{rateSendOut, 30, 0.4, "heirloomlongarmquilting.com: intake 30 to 45 min; the maker's side from memory"},
 	{rateBacking, 25, 0.4, "thetinwhistle.blogspot.com 2012/12: backing pieced, with pressing, 25 min"},
+	{rateOnePiece, 8, 0.4, fromMemory},
 	{rateSquareBck, 20, 0.4, fromMemory},
 	{rateBasteSet, 14, 0.4, "rachel-thelifeofriley.blogspot.com 2012/09: backing taped 7 min, batting laid 7 min"},
 	{rateBaste, 45.0 / (48 * 64), 0.5, "thetinwhistle.blogspot.com 2012/12: 48 x 64 in basted in 45 min"},

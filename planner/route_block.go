@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"quiltrun/planner/measure"
@@ -27,9 +28,14 @@ func (m *maker) blockStages(c ColourwayPlan) []stage {
 	w.add(stage{
 		key: keySquareUp, name: "square up", in: inBlocks, per: 1, place: CuttingTable,
 		unit: span(rateSquareUp, 1),
-		doing: fmt.Sprintf("Trim each block square to %s raw; it will finish %s. The block is then made.",
+		doing: fmt.Sprintf("Trim each block to %s raw; it will finish %s. The block is then made.",
 			w.sized(c.Raw), w.sized(c.Finished)),
 	})
+	if plain(c) {
+		last := &w.stages[len(w.stages)-1]
+		last.unit = span(ratePlainUp, 1)
+		last.doing = fmt.Sprintf("Check that each is %s raw: it is the whole block, and will finish %s.", w.sized(c.Raw), w.sized(c.Finished))
+	}
 	stages := chained(w.stages)
 	for i := range stages {
 		if stages[i].stitch != (thread.Stitch{}) {
@@ -39,6 +45,10 @@ func (m *maker) blockStages(c ColourwayPlan) []stage {
 	}
 	return append(flat(pooled), stages...)
 }
+
+// plain reports whether a block is one piece of cloth: nothing to sew, nothing
+// to test.
+func plain(c ColourwayPlan) bool { return len(c.Build.Steps) == 1 }
 
 // blockWork gathers one colourway's stages.
 type blockWork struct {
@@ -64,7 +74,10 @@ func (w *blockWork) add(s stage) {
 func (w *blockWork) kit(pooled []poolStep) {
 	s := stage{
 		key: keyKit, name: "kit", in: inBlocks, per: 1, place: CuttingTable, unit: span(rateKit, 1),
-		doing: "Stack each block's pieces in sewing order, one stack a block, and label it with its id: " + w.pieceWords() + ".",
+		doing: "One stack a block, in sewing order, its id on top; in each: " + w.pieceWords() + ".",
+	}
+	if plain(w.c) {
+		s.unit = span(ratePlainKit, 1)
 	}
 	s.after = append(w.cutRefs(), w.unitRefs(pooled)...)
 	w.add(s)
@@ -100,9 +113,21 @@ func (w *blockWork) cutRefs() []Ref {
 		}
 		if takes != nil {
 			refs = append(refs, Ref{Key: keyCut, Lot: fabricLot(n), Takes: takes})
+		} else if cutPieces(n, forBlocks) == 0 && w.takesReady(n) {
+			refs = append(refs, Ref{Key: keyPrepare, Lot: fabricLot(n)})
 		}
 	}
 	return refs
+}
+
+// takesReady reports whether the colourway uses a fabric's pieces as they come.
+func (w *blockWork) takesReady(n FabricNeed) bool {
+	for _, b := range w.plan.Blocks {
+		if b.Colourway == w.c.Name && slices.ContainsFunc(b.Fabrics, func(f RoleFabric) bool { return f.Fabric == n.Fabric.Name }) {
+			return true
+		}
+	}
+	return false
 }
 
 func takenBy(b Block, colourway string, f Fabric, perBlock map[string][]PieceCount) int {
@@ -194,27 +219,35 @@ func (w *blockWork) recut(s patchwork.Made) {
 	}
 }
 
-// recutWords gives each cut from the seam in the middle, as it is laid to the
-// ruler, and from the raw edge as a check.
+// recutWords gives each cut from the middle, as it is laid to the ruler, and from
+// the raw edge as a check.
 func (w *blockWork) recutWords(cuts []measure.Length, middle measure.Length, edge string) string {
+	before, beyond := "left", "right"
+	if edge == "top edge" {
+		before, beyond = "above", "below"
+	}
 	var fromMiddle, fromEdge []string
 	for _, c := range cuts {
-		d := c - middle
-		if d < 0 {
-			d = -d
+		switch d := c - middle; {
+		case d < 0:
+			fromMiddle = append(fromMiddle, fmt.Sprintf("%s %s", w.show(-d), before))
+		case d > 0:
+			fromMiddle = append(fromMiddle, fmt.Sprintf("%s %s", w.show(d), beyond))
+		default:
+			fromMiddle = append(fromMiddle, "through it")
 		}
-		fromMiddle = append(fromMiddle, w.show(d))
 		fromEdge = append(fromEdge, w.show(c))
 	}
 	text := "Leave the pieces lying. Cut "
-	if len(cuts) == 2 && cuts[0]+cuts[1] == 2*middle {
-		text += fmt.Sprintf("%s either side of the middle", fromMiddle[0])
-	} else if len(cuts) == 1 && cuts[0] == middle {
+	switch {
+	case len(cuts) == 2 && cuts[0]+cuts[1] == 2*middle:
+		text += w.show(middle-cuts[0]) + " either side of the middle"
+	case len(cuts) == 1 && cuts[0] == middle:
 		text += "through the middle"
-	} else {
-		text += strings.Join(fromMiddle, ", ") + " from the middle"
+	default:
+		text += "from the middle: " + listed(fromMiddle, "and")
 	}
-	return fmt.Sprintf("%s; that is %s from the %s.", text, strings.Join(fromEdge, " and "), edge)
+	return fmt.Sprintf("%s; that is %s from the %s.", text, listed(fromEdge, "and"), edge)
 }
 
 // turnName is a turn in words, "" for none.

@@ -73,12 +73,13 @@ func (w *quiltWork) top() {
 		n := down * (across - 1)
 		w.add(stage{
 			key: keySewRows, name: "sew blocks into rows", in: inJoins, count: n, place: Machine,
-			seam: block.Raw.Height.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1), unit: span(rateRowJoin, 1),
+			seam: block.Raw.Height.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1),
+			unit:  joining(rateRowJoin, block.Raw.Height, 1, points(w.plan.Joins[0], n)),
 			doing: fmt.Sprintf("Sew the %d blocks of each row together: %d joins a row. %s", across, across-1, w.joinWords(0)),
 		})
 		w.add(stage{
 			key: keyPressRows, name: "press the rows", in: inRows, count: down, place: Iron,
-			setup: span(rateIronSetup, 1), unit: pressing(block.Raw.Height.Times(across - 1)),
+			setup: span(rateIronSetup, 1), unit: pressing(block.Raw.Height.Times(across - 1)).plus(span(ratePress, float64(across-1))),
 			doing: pressRowsWords(across, down),
 		})
 	}
@@ -86,7 +87,8 @@ func (w *quiltWork) top() {
 		n := down - 1
 		w.add(stage{
 			key: keyJoinRows, name: "join rows", in: inJoins, count: n, place: Machine,
-			seam: row.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1), unit: span(rateRowsJoin, float64(across)),
+			seam: row.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1),
+			unit:  joining(rateCorner, row, float64(across-1), points(w.plan.Joins[1], n)),
 			doing: fmt.Sprintf("Join the rows from the top down, %s a seam. %s Block corners: %s", w.show(row), w.joinWords(1), w.joinWords(2)),
 		})
 		w.add(stage{
@@ -96,6 +98,17 @@ func (w *quiltWork) top() {
 	}
 }
 
+// points is the match points of one of n joins of a kind, on average.
+func points(j Join, n int) float64 {
+	return float64(j.Matches.Nest+j.Matches.Clash+j.Matches.Open) / float64(n)
+}
+
+// joining is the time of a long seam: the handling of so many of what rate
+// names, the length, and a pin or a pinch at every match point.
+func joining(rate string, seam measure.Length, handled, points float64) Span {
+	return span(rate, handled).plus(span(rateMatchInch, seam.In(measure.Inches))).plus(span(ratePoint, points))
+}
+
 func (w *quiltWork) joinWords(kind int) string { return matchWords(w.plan.Joins[kind].Matches) }
 
 // borders measures the top through the middle and sews borders on.
@@ -103,7 +116,7 @@ func (w *quiltWork) borders() {
 	raw := w.topOfBlocks()
 	w.add(stage{
 		key: keyMeasure, name: "measure through the middle", in: inQuilts, count: 1, place: CuttingTable, unit: span(rateMeasure, 1),
-		doing: fmt.Sprintf("Measure the top through the middle both ways: it should be %s raw. Borders and backing go by what you measure.", raw.Show(w.job.Units)),
+		doing: fmt.Sprintf("Measure the top through the middle both ways: it should be %s raw. Borders and backing go by what you measure.", w.sized(raw)),
 	})
 	if len(w.job.Borders) == 0 {
 		return
@@ -112,17 +125,18 @@ func (w *quiltWork) borders() {
 		key: keyBorders, name: "add borders", in: inBorders, count: 4 * len(w.job.Borders), place: Machine,
 		unit: span(rateBorder, 1), setup: span(rateSewSetup, 1), stitch: thread.Piecing,
 	}
-	s.doing = "Sides first, then top and bottom, each cut to the measure through the middle and pinned at the quarters; press outward:"
+	s.doing = "Sides first, then top and bottom. Join strips end to end with a straight seam where one is too short, cut to the measure through the middle, pin at the quarters, sew, press outward."
 	size := raw
 	seen := map[string]bool{}
 	for i, b := range w.job.Borders {
 		ends := measure.Size{Width: size.Width + 2*b.Width, Height: size.Height}
-		s.doing += fmt.Sprintf(" border %d, %s: two of %s × %s, two of %s × %s.", i+1, b.Fabric,
-			w.show(b.Width+2*w.job.Seam), w.show(size.Height), w.show(b.Width+2*w.job.Seam), w.show(ends.Width))
+		cut := b.Width + 2*w.job.Seam
+		s.doing += fmt.Sprintf(" Border %d, %s, as planned: two of %s, two of %s.", i+1, b.Fabric,
+			measure.Size{Width: cut, Height: size.Height}.Show(w.job.Units), measure.Size{Width: cut, Height: ends.Width}.Show(w.job.Units))
 		s.seam += 2*size.Height + 2*ends.Width
 		size = measure.Size{Width: ends.Width, Height: size.Height + 2*b.Width}
-		if !seen[b.Fabric] && w.hasCut(b.Fabric) {
-			s.after = append(s.after, Ref{Key: keyCut, Lot: Lot{FabricLot, b.Fabric}})
+		if !seen[b.Fabric] {
+			s.after = append(s.after, Ref{Key: keyCutBord, Lot: Lot{FabricLot, b.Fabric}})
 			seen[b.Fabric] = true
 		}
 	}
@@ -137,22 +151,13 @@ func (w *quiltWork) topOfBlocks() measure.Size {
 	}
 }
 
-func (m *maker) hasCut(fabric string) bool {
-	for _, n := range m.plan.Fabrics {
-		if n.Fabric.Name == fabric {
-			return cutPieces(n) > 0
-		}
-	}
-	return false
-}
-
 // layers prepares the backing and quilts, at home or sent out.
 func (w *quiltWork) layers() {
 	if b := w.plan.Materials.Backing; b != nil {
 		w.add(stage{
 			key: keyBacking, name: "prepare the backing", aside: true, in: inPanels, count: b.Panels, place: Machine,
 			after: []Ref{{Key: keyPrepare, Lot: Lot{FabricLot, b.Fabric}}},
-			seam:  b.Panel.Height.Times(b.Panels - 1), stitch: thread.Piecing, unit: span(rateBacking, 1/float64(max(1, b.Panels))),
+			seam:  b.Panel.Height.Times(b.Panels - 1), stitch: thread.Piecing, unit: backingTime(b.Panels),
 			doing: w.backingWords(b),
 		})
 	}
@@ -166,7 +171,7 @@ func (w *quiltWork) layers() {
 		w.add(stage{
 			key: keyLayer, name: "layer and baste", in: inQuilts, count: 1, place: Frame,
 			setup: span(rateBasteSet, 1), unit: span(rateBaste, area),
-			doing: "Tape the backing down face down, smooth the batting and the top over it from the middle out, and pin-baste a hand's width apart (curved safety pins; thread or spray serve as well).",
+			doing: "Tape the backing down face down, smooth the batting and the top over it from the middle out, and pin-baste a hand's width apart (curved safety pins; thread serves as well, and basting spray with the window open and no flame near).",
 		})
 	}
 	if q != nil {
@@ -174,22 +179,40 @@ func (w *quiltWork) layers() {
 	}
 }
 
+// backingTime is the time of one panel.
+func backingTime(panels int) Span {
+	if panels == 1 {
+		return span(rateOnePiece, 1)
+	}
+	return span(rateBacking, 1/float64(panels))
+}
+
 func (w *quiltWork) backingWords(b *BackingPlan) string {
 	if b.Panels == 1 {
-		return fmt.Sprintf("One piece of %s, at least %s.", b.Fabric, b.Size.Show(w.job.Units))
+		return fmt.Sprintf("One piece of %s, at least %s.", b.Fabric, w.sized(b.Size))
 	}
-	return fmt.Sprintf("%d panels of %s, %s each, selvages off, joined %s with %s seams pressed open; at least %s in all.",
-		b.Panels, b.Fabric, b.Panel.Show(w.job.Units), b.SeamsRun, w.show(b.SeamTaken), b.Size.Show(w.job.Units))
+	return fmt.Sprintf("%d panels of %s, %s each, selvages off, joined %s with %s seams pressed open; together at least %s.",
+		b.Panels, b.Fabric, w.sized(b.Panel), b.SeamsRun, w.show(b.SeamTaken), w.sized(b.Size))
 }
 
 func (w *quiltWork) quilting(d Density) {
-	apart := thread.Spacing[string(d)]
+	apart := w.spacing(d)
 	lines := thread.LinesOver(w.plan.Quilt.Finished, apart)
 	w.add(stage{
 		key: keyQuilt, name: "quilt", in: inQuilts, count: 1, place: Machine, seam: lines, stitch: thread.Quilting,
 		setup: span(rateQuiltSet, 1), unit: span(rateQuiltInch, lines.In(measure.Inches)),
 		doing: fmt.Sprintf("Quilt from the middle out, %s: lines about %s apart. Check the batting's own greatest distance.", d, w.show(apart)),
 	})
+}
+
+// spacing is how far apart the quilting lines run, to the whole centimetre in
+// a metric job.
+func (m *maker) spacing(d Density) measure.Length {
+	apart := thread.Spacing[string(d)]
+	if m.job.Units == measure.Centimetres {
+		apart = apart.Scale(1, int64(measure.Centimetre), measure.Nearest) * measure.Centimetre
+	}
+	return apart
 }
 
 func (w *quiltWork) sentOut(days int) {
@@ -221,29 +244,36 @@ func (w *quiltWork) binding() {
 	if w.job.Quilting != nil {
 		w.add(stage{
 			key: keyTrim, name: "trim", in: inQuilts, count: 1, place: CuttingTable, unit: span(rateTrim, inches),
-			doing: fmt.Sprintf("Trim batting and backing to the edge of the top, corners square: about %s, a little less after quilting.", w.plan.Quilt.Top.Show(w.job.Units)),
+			doing: fmt.Sprintf("Trim batting and backing to the edge of the top, corners square: about %s, a little less after quilting.", w.sized(w.plan.Quilt.Top)),
 		})
 	}
 	b := w.plan.Materials.Binding
 	if b == nil {
 		return
 	}
-	var after []Ref
-	if w.hasCut(b.Fabric) {
-		after = []Ref{{Key: keyCut, Lot: Lot{FabricLot, b.Fabric}}}
-	}
 	w.add(stage{
-		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine, after: after,
-		seam: b.Strip.TimesRoot2(measure.Up).Times(b.Strips - 1), stitch: thread.Piecing, unit: span(rateStrip, 1),
+		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine,
+		after: []Ref{{Key: keyCutBind, Lot: Lot{FabricLot, b.Fabric}}},
+		seam:  b.Strip.TimesRoot2(measure.Up).Times(b.Strips - 1), stitch: thread.Piecing, unit: span(rateStrip, 1),
 		doing: fmt.Sprintf("Join %d strips %s wide on the diagonal, trim and press the joins open, fold lengthwise: at least %s, with %s over the edge.",
 			b.Strips, w.show(b.Strip), w.show(b.Length), w.show(b.Spare)),
 	})
 	w.add(stage{
 		key: keyAttach, name: "attach the binding", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Binding,
 		setup: span(rateSewSetup, 1), unit: span(rateBindInch, inches),
-		doing: "Begin mid-side with a tail of a hand's length, fold a mitre at each corner, close the ends on the diagonal.",
+		doing: fmt.Sprintf("Raw edges together on the %s of the quilt, %s seam. Begin mid-side with a tail of a hand's length, fold a mitre at each corner, close the ends on the diagonal.",
+			w.firstSide(), w.show(w.job.Seam)),
 	})
 	w.add(w.finish(edge))
+}
+
+// firstSide is the side that the binding is sewn to first: by machine it is
+// turned over to the front and seen being sewn down, by hand over to the back.
+func (w *quiltWork) firstSide() string {
+	if w.job.Binding.Finish == ByHand {
+		return "front"
+	}
+	return "back"
 }
 
 func (w *quiltWork) finish(edge measure.Length) stage {
@@ -256,6 +286,6 @@ func (w *quiltWork) finish(edge measure.Length) stage {
 	}
 	return stage{
 		key: keyFinish, name: "finish the binding", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Binding,
-		unit: span(rateMachInch, inches), doing: "Fold to the other side and sew down by machine, catching the fold all along.",
+		unit: span(rateMachInch, inches), doing: "Fold over to the front and sew down by machine, catching the fold all along.",
 	}
 }

@@ -14,7 +14,9 @@ const (
 	keyPrepare  = "prepare"
 	keySeamTest = "seam-test"
 	keyTest     = "test"
-	keyCut      = "cut"
+	keyCut      = "cut" // pieces for blocks
+	keyCutBord  = "cut-borders"
+	keyCutBind  = "cut-binding"
 	keyKit      = "kit"
 	keySquareUp = "square-up"
 )
@@ -27,28 +29,56 @@ var firstQuilt = Lot{QuiltLot, "quilt-1"}
 func (m *maker) readyStages() []stage {
 	var stages []stage
 	for _, n := range m.plan.Fabrics {
-		stages = append(stages, m.prepare(n))
+		if m.used(n) {
+			stages = append(stages, m.prepare(n))
+		}
 	}
 	stages = append(stages, m.seamTest())
-	for _, n := range m.plan.Fabrics {
-		if count := cutPieces(n); count > 0 {
-			stages = append(stages, m.cut(n, count))
+	for _, c := range cuttings {
+		for _, n := range m.plan.Fabrics {
+			if count := cutPieces(n, c.purpose); count > 0 {
+				stages = append(stages, m.cut(n, c, count))
+			}
 		}
 	}
 	return stages
 }
 
+// cutting is a cut operation: what it is for, and how it is called. Long strips
+// come off first; each purpose is counted by itself, so that a strip for the
+// binding is never taken for a patch.
+type cutting struct{ purpose, key, name string }
+
+var cuttings = []cutting{
+	{forBorder, keyCutBord, "cut border strips"},
+	{forBinding, keyCutBind, "cut binding strips"},
+	{forBlocks, keyCut, "cut"},
+}
+
+// used reports whether the run takes anything of a fabric.
+func (m *maker) used(n FabricNeed) bool {
+	return len(n.Pieces) > 0 || m.job.Backing != nil && m.job.Backing.Fabric == n.Fabric.Name
+}
+
 func fabricLot(n FabricNeed) Lot { return Lot{FabricLot, n.Fabric.Name} }
 
 func (m *maker) prepare(n FabricNeed) stage {
+	f := n.Fabric
 	time := span(rateCloth, 1)
-	doing := "Press flat and square one end off the grain."
-	if m.job.Prewash {
-		time = time.plus(span(ratePrewash, 1))
-		doing = "Wash, dry, press flat and square one end off the grain."
+	doing := "Press flat and straighten one end."
+	switch {
+	case f.Form == PreCutSquares || f.Form == PreCutStrips:
+		time = span(ratePreCut, 1)
+		doing = "Measure a few and count them; do not wash them, they fray and shrink."
+	case f.Form.Sheets():
+		time = span(rateSheet, float64(n.Sheets))
+		doing = "Press flat and measure one of them."
+	default:
+		time = time.plus(span(rateClothYard, n.Length.In(measure.Inches)/36))
 	}
-	if n.Fabric.Form.Sheets() {
-		doing = strings.Replace(doing, "square one end off the grain", "measure one sheet", 1)
+	if m.job.Prewash && f.Form != PreCutSquares && f.Form != PreCutStrips {
+		time = time.plus(span(ratePrewash, 1))
+		doing = "Wash and dry; then " + strings.ToLower(doing[:1]) + doing[1:]
 	}
 	return stage{
 		key: keyPrepare, name: "prepare the fabric", lot: fabricLot(n), in: inFabrics, count: 1,
@@ -72,12 +102,12 @@ func (m *maker) seamTest() stage {
 	}
 }
 
-// cutPieces counts the pieces that have to be cut: a pre-cut square of the
-// right size needs no cutting.
-func cutPieces(n FabricNeed) int {
+// cutPieces counts the pieces that have to be cut for a purpose: a pre-cut
+// square of the right size needs no cutting.
+func cutPieces(n FabricNeed, purpose string) int {
 	count := 0
 	for _, p := range n.Pieces {
-		if !readyCut(n.Fabric, p) {
+		if p.For == purpose && !readyCut(n.Fabric, p) {
 			count += p.Count
 		}
 	}
@@ -88,40 +118,74 @@ func readyCut(f Fabric, p PieceCount) bool {
 	return f.Form == PreCutSquares && p.Size == f.Size
 }
 
-func (m *maker) cut(n FabricNeed, count int) stage {
-	cuts := span(rateRulerCut, float64(n.Cuts)/float64(count))
+func (m *maker) cut(n FabricNeed, c cutting, count int) stage {
+	in, rulerCuts := inPieces, 0
+	if c.purpose != forBlocks {
+		in = inStrips
+	}
+	for _, p := range n.Pieces {
+		if p.For == c.purpose {
+			rulerCuts += p.Cut.RulerCuts
+		}
+	}
 	return stage{
-		key: keyCut, name: "cut", lot: fabricLot(n), in: inPieces, count: count, place: CuttingTable,
+		key: c.key, name: c.name, lot: fabricLot(n), in: in, count: count, place: CuttingTable,
 		after: []Ref{{Key: keyPrepare, Lot: fabricLot(n)}},
-		setup: span(rateCutSetup, 1), unit: cuts, doing: m.cutWords(n),
+		setup: span(rateCutSetup, 1), unit: span(rateRulerCut, float64(rulerCuts)/float64(count)), doing: m.cutWords(n, c.purpose),
 	}
 }
 
-func (m *maker) cutWords(n FabricNeed) string {
+// cutWords gives the cuts in order: strips first, then what is cut from each.
+func (m *maker) cutWords(n FabricNeed, purpose string) string {
 	var parts []string
 	for _, p := range n.Pieces {
-		if !readyCut(n.Fabric, p) {
-			parts = append(parts, fmt.Sprintf("%d of %s for %s", p.Count, m.sized(p.Size), p.For))
+		if p.For == purpose && !readyCut(n.Fabric, p) {
+			parts = append(parts, m.cutOf(n.Fabric, p))
 		}
 	}
-	how := fmt.Sprintf("Longest first, in stacks of %d", layers(n.Fabric))
-	if n.Fabric.Directional {
-		how = "Longest first, one layer at a time, the print upright"
+	text := "Cut " + strings.Join(parts, "; then ") + "."
+	switch {
+	case n.Fabric.Directional:
+		text += " One layer at a time, the print upright."
+	case purpose == forBlocks:
+		text += fmt.Sprintf(" Up to %d layers at once.", layers(n.Fabric))
+	case purpose == forBorder:
+		text += " Leave them long: they are cut to length when the top has been measured."
 	}
-	return how + ": " + strings.Join(parts, "; ") + "."
+	return text
+}
+
+func (m *maker) cutOf(f Fabric, p PieceCount) string {
+	if p.For != forBlocks {
+		return fmt.Sprintf("%d strips %s wide, as long as the cloth gives (%s)", p.Count, m.show(p.Size.Height), m.show(p.Size.Width))
+	}
+	pieces := fmt.Sprintf("%d of %s", p.Count, m.sized(p.Size))
+	switch {
+	case f.Form.Sheets():
+		return fmt.Sprintf("%s, %d from each", pieces, p.Cut.Each)
+	case p.Cut.Each == 1:
+		return pieces
+	}
+	strips := counted(p.Cut.Strips, "strip")
+	return fmt.Sprintf("%s %s wide across the cloth, from each %s", strips, m.show(p.Cut.StripWidth), m.fromEach(p))
+}
+
+// fromEach says what a strip yields, and what the run needs of it in all.
+func (m *maker) fromEach(p PieceCount) string {
+	return fmt.Sprintf("%d of %s: %d in all", p.Cut.Each, m.sized(p.Size), p.Count)
 }
 
 // testStages adds a check of block 01 for each colourway whose measures
 // differ from those before it. The check comes after that block is squared up;
 // it stands early in the route because it is done before the rest is cut.
 func (m *maker) testStages(ready *[]stage, blocks [][]stage) {
-	at := slices.IndexFunc(*ready, func(s stage) bool { return s.key == keyCut })
+	at := slices.IndexFunc(*ready, func(s stage) bool { return s.place == CuttingTable })
 	if at < 0 {
 		at = len(*ready)
 	}
 	var tests []stage
 	for i, c := range m.plan.Colourways {
-		if m.sameRecipeBefore(i) {
+		if m.sameRecipeBefore(i) || plain(c) {
 			continue
 		}
 		lot := Lot{ColourwayLot, c.Name}
@@ -147,7 +211,7 @@ func (m *maker) testWords(c ColourwayPlan) string {
 	if pooled := pooledNames(c.Build); pooled != nil {
 		first = fmt.Sprintf("make as much of %s as one block takes, then ", listed(pooled, "and"))
 	}
-	return fmt.Sprintf("Before the rest is cut, %ssew %s through all its steps, logging them with --block, and measure it: %s raw, %s finished.",
+	return fmt.Sprintf("Before the rest is cut, %ssew %s through all its steps, measure it and log this: %s raw, %s finished.",
 		first, m.firstBlock(c.Name), m.sized(c.Raw), m.sized(c.Finished))
 }
 

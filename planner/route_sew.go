@@ -67,7 +67,7 @@ func (w *blockWork) column(s patchwork.Made, j patchwork.SewnJoin) {
 		in: inSeams, per: len(j.Lengths) * s.Copies, place: Machine,
 		seam: w.all(s, sum(j.Lengths)), stitch: thread.Piecing,
 		setup: span(rateSewSetup, 1), unit: sewing(rateChainInch, mean(j.Lengths)),
-		doing: capital(columnName(j.Index)) + columnWords(s, j) + w.setWords(s, j),
+		doing: capital(columnName(j.Index)) + columnWords(s, j) + w.setWords(s, j) + w.meetIfAny(j),
 	})
 }
 
@@ -147,14 +147,36 @@ func matchWords(t patchwork.Tally) string {
 			parts = append(parts, fmt.Sprintf("%d %s", p.n, p.text))
 		}
 	}
-	text := fmt.Sprintf("Seams meet at %d points: %s.", t.Nest+t.Clash+t.Open, strings.Join(parts, ", "))
-	if len(parts) == 0 {
+	text := fmt.Sprintf("Seams meet at %s: %s.", counted(t.Nest+t.Clash+t.Open, "point"), strings.Join(parts, ", "))
+	switch t.Nest + t.Clash + t.Open {
+	case 0:
 		text = "No seams meet."
+	case 1:
+		text = "Seams meet at one point: " + onePoint(t)
 	}
 	if t.Near > 0 {
 		text += fmt.Sprintf(" %d pass close by each other without meeting: leave them.", t.Near)
 	}
 	return text
+}
+
+// onePoint is what becomes of the only match point of a join.
+func onePoint(t patchwork.Tally) string {
+	switch {
+	case t.Nest > 0:
+		return "they nest."
+	case t.Clash > 0:
+		return "they lie the same way, pin them."
+	}
+	return "one is open, pin it."
+}
+
+// meetIfAny says what meets along a column's seams; nothing where nothing does.
+func (w *blockWork) meetIfAny(j patchwork.SewnJoin) string {
+	if len(j.Matches) == 0 {
+		return ""
+	}
+	return " " + w.meetWords(j)
 }
 
 func (w *blockWork) pressRows(s patchwork.Made, rows int) {
@@ -211,7 +233,7 @@ func (w *blockWork) chainWords(s patchwork.Made) string {
 	comesOut := fmt.Sprintf("right sides together: each comes out %s raw.", s.Unit.Size.Show(w.job.Units))
 	meets := " " + w.meetWords(s.Joins[0])
 	if s.Step.Whole {
-		return fmt.Sprintf("Sew the two pieces of each of the %s together again as they lie, %s%s", s.Step.Of, comesOut, meets)
+		return fmt.Sprintf("Sew the two pieces of each %s together again as they lie, %s%s", s.Step.Of, comesOut, meets)
 	}
 	one, other := s.Step.Rows[0][0], s.Step.Rows[len(s.Step.Rows)-1][len(s.Step.Rows[0])-1]
 	switch {
@@ -221,8 +243,16 @@ func (w *blockWork) chainWords(s patchwork.Made) string {
 	case one.Of == other.Of:
 		return fmt.Sprintf("Sew one of the %s%s above another%s, %s%s", one.Of, turnedWords(one), turnedWords(other), comesOut, meets) + w.setWords(s, s.Joins[0])
 	default:
-		return fmt.Sprintf("Sew one of the %s%s above one of the %s%s, %s%s", one.Of, turnedWords(one), other.Of, turnedWords(other), comesOut, meets) + w.setWords(s, s.Joins[0])
+		return fmt.Sprintf("Sew %s%s above %s%s, %s%s", w.oneOf(one), turnedWords(one), w.oneOf(other), turnedWords(other), comesOut, meets) + w.setWords(s, s.Joins[0])
 	}
+}
+
+// oneOf names one piece of cloth or one unit.
+func (w *blockWork) oneOf(c patchwork.Cell) string {
+	if w.isCloth(c.Of) {
+		return c.Of
+	}
+	return "one of the " + c.Of
 }
 
 func turnedWords(c patchwork.Cell) string {

@@ -16,14 +16,21 @@ const (
 	warnAssumed     = "assumed-size"
 	warnClash       = "clash"
 	warnBias        = "bias-edges"
+	warnUnused      = "unused-fabric"
+	warnTight       = "nothing-spare"
 )
 
 // warnings says what is unwise but can be made.
 func (m *maker) warnings() {
 	for _, n := range m.plan.Fabrics {
+		if !m.used(n) {
+			m.warn(warnUnused, "fabrics."+n.Fabric.Name, "%s is described but nothing uses it", n.Fabric.Name)
+			continue
+		}
 		if n.Fabric.Assumed {
 			m.warnAssumed(n)
 		}
+		m.warnTight(n)
 	}
 	for i, c := range m.plan.Colourways {
 		m.warnDirectional(c)
@@ -37,6 +44,22 @@ func (m *maker) warnings() {
 			m.warn(warnClash, "colourways."+c.Name, "%s: seams lie the same way at %d of the block's %d match points as the plan presses it; pin those",
 				c.Name, c.Matches.Clash, c.Matches.Clash+c.Matches.Nest+c.Matches.Open)
 		}
+	}
+}
+
+// warnTight finds yardage of which less than an inch would be left for
+// straightening the ends: what is on hand and bought is exactly what is cut.
+func (m *maker) warnTight(n FabricNeed) {
+	if n.Fabric.Form.Sheets() {
+		return
+	}
+	have := n.LengthBuy
+	if n.Fabric.OnHand != nil {
+		have += n.Fabric.OnHand.Length
+	}
+	if spare := have - n.Length; spare >= 0 && spare < measure.Inch {
+		m.warn(warnTight, "fabrics."+n.Fabric.Name, "%s: %s is left to straighten the ends; have %s more cut",
+			n.Fabric.Name, m.show(spare), m.job.Units.ShopStep().ShowYardage(m.job.Units))
 	}
 }
 

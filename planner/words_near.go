@@ -25,9 +25,8 @@ func nearest(word string, among []string) string {
 	return best
 }
 
-// slipsBetween counts the letters added, left out, changed or exchanged with
-// their neighbour between two words (optimal string alignment), and reports
-// whether that is few enough for a slip: a third of the longer word, at least 1.
+// slipsBetween counts the slips between two words, and reports whether they are
+// few enough for one word that was meant: a third of the longer, at least 1.
 func slipsBetween(a, b string) (int, bool) {
 	long := max(utf8.RuneCountInString(a), utf8.RuneCountInString(b))
 	few := max(1, long/3)
@@ -35,12 +34,16 @@ func slipsBetween(a, b string) (int, bool) {
 	if apart > few || -apart > few || long > longestName {
 		return 0, false
 	}
-	slips := alignment([]rune(a), []rune(b))
+	slips := Slips(a, b)
 	return slips, slips <= few && slips < long
 }
 
-// alignment is the optimal string alignment distance, with three rows kept.
-func alignment(a, b []rune) int {
+// Slips is how many letters have to be put in, left out, changed or exchanged
+// with their neighbour to make one word of the other. It is the optimal string
+// alignment form of F. J. Damerau, A technique for computer detection and
+// correction of spelling errors (1964); three rows of its table are kept.
+func Slips(from, to string) int {
+	a, b := []rune(from), []rune(to)
 	before, row, next := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
 	for j := range row {
 		row[j] = j

@@ -70,7 +70,7 @@ func (s State) noBlock(typed, stem string) *Refusal {
 	r := &Refusal{Kind: UnknownBlock}
 	none := "there is no block " + quoted(typed)
 	_, number := splitID(typed)
-	for _, c := range nearest(stem, s.Ledger.Colourways) {
+	for _, c := range Nearest(stem, s.Ledger.Colourways) {
 		ids := s.board.blocks[c]
 		if len(ids) == 0 {
 			continue
@@ -88,7 +88,7 @@ func (s State) noBlock(typed, stem string) *Refusal {
 	}
 	switch {
 	case len(r.Near) > 0:
-		r.What = none + "; there is " + andList(r.Near)
+		r.What = none + "; " + thereIs(r.Near)
 	case len(s.board.order) > 0:
 		r.What = none + ": a block is called such as " + s.board.order[0]
 	default:

@@ -79,8 +79,9 @@ func (s State) numbered(n int) (string, error) {
 			return "", retiredOperation(key, n)
 		}
 	}
-	return "", &Refusal{Kind: UnknownOperation, Near: s.numbersNear(n),
-		What: fmt.Sprintf("no operation has the number %d: near it are %s", n, andList(s.numbersNear(n)))}
+	near := s.numbersNear(n)
+	return "", &Refusal{Kind: UnknownOperation, Near: near,
+		What: fmt.Sprintf("no operation has the number %d: near it %s %s", n, isOrAre(len(near)), andList(near))}
 }
 
 // numbersNear is the operations on either side of a number.
@@ -108,9 +109,9 @@ func (s State) noOperation(typed, text string, keys []string) *Refusal {
 	if number, ok := s.Ledger.Retired[text]; ok {
 		return retiredOperation(text, number)
 	}
-	r := &Refusal{Kind: UnknownOperation, Near: nearest(text, keys), Hint: "type its number, its key, or the beginning of its key"}
+	r := &Refusal{Kind: UnknownOperation, Near: Nearest(text, keys), Hint: "type its number, its key, or the beginning of its key"}
 	if len(r.Near) > 0 {
-		r.What = fmt.Sprintf("there is no operation %s; there is %s", quoted(typed), andList(r.Near))
+		r.What = fmt.Sprintf("there is no operation %s; %s", quoted(typed), thereIs(r.Near))
 	} else {
 		r.What = fmt.Sprintf("there is no operation %s: the route goes from %s to %s", quoted(typed), keys[0], keys[len(keys)-1])
 	}

@@ -20,9 +20,13 @@ func (s State) shares(run []string, r LogRequest) ([]lotShare, error) {
 	if len(lots) == 0 {
 		return nil, s.mixedRun(run)
 	}
-	named, err := s.namedLot(r.Lot, run, lots)
-	if err != nil {
-		return nil, err
+	var named *Lot
+	if r.Lot != nil {
+		lot, err := s.namedLot(*r.Lot, run, lots)
+		if err != nil {
+			return nil, err
+		}
+		named = &lot
 	}
 	blocks, err := s.namedBlocks(r.Blocks, run, lots)
 	if err != nil {
@@ -55,29 +59,55 @@ func (s State) lotsOf(run []string) []Lot {
 	return lots
 }
 
-// namedLot is the lot of a request that names one; nil where it names none.
-func (s State) namedLot(lot *Lot, run []string, lots []Lot) (*Lot, error) {
-	if lot == nil {
-		return nil, nil
+// namedLot is the lot of a run that was typed; of any kind where none was typed
+// with its name. Between two it never guesses.
+func (s State) namedLot(typed Lot, run []string, lots []Lot) (Lot, error) {
+	found := lotsCalled(typed, lots)
+	switch len(found) {
+	case 0:
+		return Lot{}, s.noLot(typed, run, lots)
+	case 1:
+		return found[0], nil
 	}
-	if found := lotCalled(*lot, lots); found != nil {
-		return found, nil
-	}
-	return nil, s.noLot(*lot, run, lots)
+	return Lot{}, manyLots(typed, run, found)
 }
 
-// lotCalled is the lot of that kind and name, in other capitals where none has
-// it exactly; nil where there is none.
-func lotCalled(lot Lot, lots []Lot) *Lot {
-	if at := slices.Index(lots, lot); at >= 0 {
-		return &lots[at]
-	}
-	for i, l := range lots {
-		if l.Kind == lot.Kind && strings.EqualFold(l.Name, lot.Name) {
-			return &lots[i]
+// lotsCalled is the lots of that name, and of that kind where one is given; in
+// other capitals only where none has the name exactly.
+func lotsCalled(typed Lot, lots []Lot) []Lot {
+	var exact, folded []Lot
+	for _, l := range lots {
+		switch {
+		case typed.Kind != "" && l.Kind != typed.Kind:
+		case l.Name == typed.Name:
+			exact = append(exact, l)
+		case strings.EqualFold(l.Name, typed.Name):
+			folded = append(folded, l)
 		}
 	}
-	return nil
+	if len(exact) > 0 {
+		return exact
+	}
+	return folded
+}
+
+// kindsOf is the kinds that there are among lots, each once.
+func kindsOf(lots []Lot) []string {
+	var kinds []string
+	for _, l := range lots {
+		if !slices.Contains(kinds, string(l.Kind)) {
+			kinds = append(kinds, string(l.Kind))
+		}
+	}
+	return kinds
+}
+
+// commonKind is the kind of all lots, "lot" where they are of several.
+func commonKind(lots []Lot) string {
+	if kinds := kindsOf(lots); len(kinds) == 1 {
+		return kinds[0]
+	}
+	return "lot"
 }
 
 // sharesByName is one share for each lot that a count names.
@@ -87,14 +117,14 @@ func (s State) sharesByName(run []string, lots []Lot, named *Lot, counts []Count
 	}
 	var shares []lotShare
 	for _, c := range counts {
-		lot, err := s.namedLot(&Lot{lots[0].Kind, c.Lot}, run, lots)
+		lot, err := s.namedLot(Lot{Name: c.Lot}, run, lots)
 		if err != nil {
 			return nil, err
 		}
-		if slices.ContainsFunc(shares, func(have lotShare) bool { return have.lot == *lot }) {
+		if slices.ContainsFunc(shares, func(have lotShare) bool { return have.lot == lot }) {
 			return nil, &Refusal{Kind: Ambiguous, What: fmt.Sprintf("%s has two counts: write one", lot.Name)}
 		}
-		shares = append(shares, lotShare{lot: *lot, count: c})
+		shares = append(shares, lotShare{lot: lot, count: c})
 	}
 	return shares, nil
 }
@@ -117,7 +147,7 @@ func (s State) onlyShare(run []string, lots []Lot, named *Lot, blocks []lotBlock
 	case len(counts) == 0:
 		return nil, s.whatIsLeft(MissingCount, "how many?", run, open)
 	case len(open) > 1:
-		return nil, s.whatIsLeft(WhichLot, fmt.Sprintf("which %s?", open[0].Kind), run, open)
+		return nil, s.whatIsLeft(WhichLot, fmt.Sprintf("which %s?", commonKind(open)), run, open)
 	}
 	return []lotShare{{lot: open[0], count: counts[0]}}, nil
 }

@@ -41,16 +41,16 @@ func (r *Refusal) Error() string { return r.What }
 // NoSuchJob is the refusal of a job that is not booked. Known are the jobs
 // that are.
 func NoSuchJob(name string, known []string) *Refusal {
-	near := nearest(name, known)
+	near := Nearest(name, known)
 	r := &Refusal{Kind: UnknownJob, Near: near}
 	switch {
 	case len(known) == 0:
 		r.What = quoted(name) + " is not booked: no job is booked yet"
 		r.Hint = "book it first"
 	case len(near) > 0:
-		r.What = quoted(name) + " is not booked; there is " + andList(near)
+		r.What = quoted(name) + " is not booked; " + thereIs(near)
 	default:
-		r.What = quoted(name) + " is not booked; booked are " + andList(known)
+		r.What = quoted(name) + " is not booked; booked " + isOrAre(len(known)) + " " + andList(known)
 	}
 	return r
 }

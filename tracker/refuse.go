@@ -66,14 +66,6 @@ func (d *draft) nothingForBlock(row, n int, block string) *Refusal {
 		things(n, o.CountedIn), isOrAre(n), block, o.Key, o.PerBlock))
 }
 
-// isOrAre is the verb after n things.
-func isOrAre(n int) string {
-	if n == 1 {
-		return "is"
-	}
-	return "are"
-}
-
 // tooManyForBlocks is more than the named blocks have room for.
 func (d *draft) tooManyForBlocks(row, n int, blocks []string) *Refusal {
 	o, room := d.rows[row], 0
@@ -98,7 +90,10 @@ func (d *draft) outOfOrder(row, n int, blocks []BlockCount, was tally, l lack) *
 	case len(named) > 0 && l.block != "" && !slices.Contains(named, l.block):
 		what = fmt.Sprintf("naming %s moves other counts of %s on to %s, which is not ready: %s", andList(named), o.Key, l.block, reason)
 	case len(named) > 0:
-		what = fmt.Sprintf("%s is not ready for %s: %s", andList(named), o.Key, reason)
+		if l.block != "" {
+			named = []string{l.block}
+		}
+		what = fmt.Sprintf("%s %s not ready for %s: %s", andList(named), isOrAre(len(named)), o.Key, reason)
 	default:
 		if room := d.room(row, n-1); room > 0 {
 			what = fmt.Sprintf("%s is ready for %d more %s in %s, not %d: %s", o.Lot.Name, room, plural(room, o.CountedIn), o.Key, n, reason)
@@ -161,11 +156,18 @@ func (b *board) beyondPlan(l lack) *Refusal {
 
 // whatIsLeft asks for what the request leaves open, and says what is left.
 func (s State) whatIsLeft(kind RefusalKind, question string, run []string, open []Lot) *Refusal {
+	kinds := commonKind(open)
+	name := func(lot Lot) string {
+		if kinds == string(lot.Kind) {
+			return lot.Name
+		}
+		return lot.words()
+	}
 	var items []string
 	for _, lot := range open {
 		at := s.firstOpen(run, lot)
 		o := s.board.rows[at]
-		item := fmt.Sprintf("%d of %s for %s", s.board.left(at), things(o.Count, o.CountedIn), lot.Name)
+		item := fmt.Sprintf("%d of %s for %s", s.board.left(at), things(o.Count, o.CountedIn), name(lot))
 		if len(run) > 1 {
 			item += " in " + o.Key
 		}
@@ -173,12 +175,9 @@ func (s State) whatIsLeft(kind RefusalKind, question string, run []string, open 
 	}
 	r := &Refusal{Kind: kind, What: fmt.Sprintf("%s left in %s: %s", question, runName(run), andList(items))}
 	if len(open) == 1 {
-		at := s.firstOpen(run, open[0])
-		r = s.board.refusal(kind, at, r.What)
+		r = s.board.refusal(kind, s.firstOpen(run, open[0]), r.What)
 	}
-	for _, lot := range open {
-		r.Near = append(r.Near, lot.Name)
-	}
+	r.Near = lotNames(open)
 	r.Hint = fmt.Sprintf("write a count such as 12, 4 blocks or all; for several lots such as %s=12", open[0].Name)
 	return r
 }
@@ -210,38 +209,61 @@ func (s State) noneLeft(run []string, shares []lotShare) *Refusal {
 
 // mixedRun is a run whose ends have no lot in common.
 func (s State) mixedRun(run []string) *Refusal {
-	kind := func(key string) string { return string(s.lotsOf([]string{key})[0].Kind) }
+	kind := func(key string) string { return andList(kindsOf(s.lotsOf([]string{key}))) }
 	first, last := run[0], run[len(run)-1]
 	return &Refusal{Kind: WhichLot, Hint: "log them one after the other",
 		What: fmt.Sprintf("%s goes by %s and %s by %s: no lot goes through both", first, kind(first), last, kind(last))}
 }
 
 // noLot is a lot that an operation does not have.
-func (s State) noLot(lot Lot, run []string, lots []Lot) *Refusal {
-	var names []string
-	for _, l := range lots {
-		names = append(names, l.Name)
+func (s State) noLot(typed Lot, run []string, lots []Lot) *Refusal {
+	ofKind := slices.DeleteFunc(slices.Clone(lots), func(l Lot) bool { return typed.Kind != "" && l.Kind != typed.Kind })
+	r := &Refusal{Kind: UnknownLot}
+	if len(ofKind) == 0 {
+		r.What = fmt.Sprintf("%s goes by %s, not by %s: %s", runName(run), andList(kindsOf(lots)), typed.Kind, andList(lotNames(lots)))
+		return r
 	}
-	r := &Refusal{Kind: UnknownLot, Near: s.lotsNear(lot, names)}
-	switch {
-	case lot.Kind != lots[0].Kind:
-		r.Near = nil
-		r.What = fmt.Sprintf("%s goes by %s, not by %s: %s", runName(run), lots[0].Kind, lot.Kind, andList(names))
-	case len(r.Near) > 0:
-		r.What = fmt.Sprintf("%s has no %s %s; there is %s", runName(run), lot.Kind, quoted(lot.Name), andList(r.Near))
-	default:
-		r.What = fmt.Sprintf("%s has no %s %s: it has %s", runName(run), lot.Kind, quoted(lot.Name), andList(names))
+	names := lotNames(ofKind)
+	none := fmt.Sprintf("%s has no %s %s", runName(run), commonKind(ofKind), quoted(typed.Name))
+	if r.Near = s.lotsNear(typed.Name, names); len(r.Near) > 0 {
+		r.What = none + "; " + thereIs(r.Near)
+	} else {
+		r.What = none + ": it has " + andList(names)
 	}
 	return r
 }
 
+// manyLots is a name that several lots have.
+func manyLots(typed Lot, run []string, found []Lot) *Refusal {
+	r := &Refusal{Kind: Ambiguous, Hint: fmt.Sprintf("say which, such as --lot %s:%s", found[0].Kind, found[0].Name)}
+	var names []string
+	for _, l := range found {
+		names = append(names, l.words())
+		r.Near = append(r.Near, l.Name)
+	}
+	r.What = fmt.Sprintf("%s may be more than one lot of %s: %s", quoted(typed.Name), runName(run), andList(names))
+	return r
+}
+
+// words is a lot where its name alone could be another's.
+func (l Lot) words() string { return string(l.Kind) + " " + l.Name }
+
+// lotNames is the names of lots.
+func lotNames(lots []Lot) []string {
+	names := make([]string, len(lots))
+	for i, l := range lots {
+		names[i] = l.Name
+	}
+	return names
+}
+
 // lotsNear is the names that may have been meant; first of all a colourway's
 // present name where its old one was typed.
-func (s State) lotsNear(lot Lot, names []string) []string {
+func (s State) lotsNear(typed string, names []string) []string {
 	for _, name := range names {
-		if was, ok := s.Ledger.Renamed[name]; ok && strings.EqualFold(was, lot.Name) {
+		if was, ok := s.Ledger.Renamed[name]; ok && strings.EqualFold(was, typed) {
 			return []string{name}
 		}
 	}
-	return nearest(lot.Name, names)
+	return Nearest(typed, names)
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"quiltrun/planner"
 )
@@ -58,7 +59,7 @@ func TestRefusalsSayWhatIsLeftAndWhatWasMeant(t *testing.T) {
 		{"sew-pairs..", []string{"tide=4"}, said{UnknownOperation, `there is no operation "": the route goes from prepare to hand-over`, 0, 0, 0}},
 		{"sew", []string{"tide=4"}, said{Ambiguous, `"sew" begins sew-pairs, sew-units, sew-block-column-2, sew-block-column-3 and sew-top-rows`, 0, 0, 0}},
 		{"55", []string{"tide=4"}, said{UnknownOperation, "no operation has the number 55: near it are 50 sew-pairs and 60 press-pairs", 0, 0, 0}},
-		{"5", []string{"tide=4"}, said{UnknownOperation, "no operation has the number 5: near it are 10 prepare", 0, 0, 0}},
+		{"5", []string{"tide=4"}, said{UnknownOperation, "no operation has the number 5: near it is 10 prepare", 0, 0, 0}},
 		{"press-pairs..sew-pairs", []string{"tide=4"}, said{Ambiguous, "press-pairs comes after sew-pairs: write sew-pairs..press-pairs", 0, 0, 0}},
 	} {
 		s := halfway(t)
@@ -84,6 +85,7 @@ func TestRefusalsOfNamedBlocks(t *testing.T) {
 		{"sew-pairs", "dune=2", []string{"tide-07"}, said{UnknownBlock, "tide-07 is a block of tide, and the count is of dune", 0, 0, 0}},
 		{"lay-out-top", "1", []string{"tide-07"}, said{UnknownLot, "lay-out-top goes by quilt, not by colourway: quilt-1", 0, 0, 0}},
 		{"test", "1", []string{"tide-01"}, said{UnknownBlock, "test is not counted by block: leave the block out", 0, 1, 1}},
+		{"press-pairs", "4", []string{"tide-02", "tide-07"}, said{OutOfOrder, "tide-07 is not ready for press-pairs: sew-pairs has 12 of 16 pairs made, none at tide-07", 0, 16, 16}},
 		{"press-pairs", "2", []string{"tide-07"}, said{OutOfOrder, "tide-07 is not ready for press-pairs: sew-pairs has 12 of 16 pairs made, none at tide-07", 0, 16, 16}},
 	} {
 		s := halfway(t)
@@ -119,6 +121,53 @@ func TestALotIsNamedInOneWay(t *testing.T) {
 	assert.Equal(t, said{UnknownLot, "press-pairs goes by colourway, not by fabric: tide and dune", 0, 0, 0}, whatIsSaid(refused(t, s, r)))
 
 	assert.EqualError(t, refused(t, s, request(t, s, "press-pairs", "tide=4", "TIDE=4")), "tide has two counts: write one")
+}
+
+// twoKinds is the usual job with an operation that a fabric and a colourway go
+// through, both called tide, and the colourway dune.
+func twoKinds(t *testing.T) State {
+	l := estuary()
+	for _, lot := range []Lot{fabricLot("tide"), tide, dune} {
+		l.Operations = append(l.Operations, Operation{Number: 150, Key: "label", Lot: lot, CountedIn: "piece", Count: 3})
+	}
+	return book(t, l)
+}
+
+func TestLotsOfTwoKindsInOneOperation(t *testing.T) {
+	s := twoKinds(t)
+	ev, err := s.Log(request(t, s, "label", "Dune=2"))
+	require.NoError(t, err)
+	assert.Equal(t, []Part{{"label", dune, 2, nil, nil}}, ev.Parts, "the only lot of that name, whatever the first lot's kind is")
+
+	r := request(t, s, "label", "2")
+	r.Lot = &tide
+	ev, err = s.Log(r)
+	require.NoError(t, err)
+	assert.Equal(t, []Part{{"label", tide, 2, nil, nil}}, ev.Parts)
+
+	both := refused(t, s, request(t, s, "label", "tide=1"))
+	assert.Equal(t, said{Kind: Ambiguous, What: `"tide" may be more than one lot of label: fabric tide and colourway tide`}, whatIsSaid(both))
+	assert.Equal(t, "say which, such as --lot fabric:tide", both.Hint)
+
+	for name, want := range map[string]string{
+		"gannet": `label has no lot "gannet": it has tide, tide and dune`,
+		"dunes":  `label has no lot "dunes"; there is dune`,
+	} {
+		assert.EqualError(t, refused(t, s, request(t, s, "label", name+"=1")), want)
+	}
+	r.Lot = &Lot{planner.ColourwayLot, "gannet"}
+	assert.EqualError(t, refused(t, s, r), `label has no colourway "gannet": it has tide and dune`)
+	r.Lot = &Lot{planner.QuiltLot, "quilt-1"}
+	assert.EqualError(t, refused(t, s, r), "label goes by fabric and colourway, not by quilt: tide, tide and dune")
+	assert.EqualError(t, refused(t, s, request(t, s, "label", "1")),
+		"which lot? left in label: 3 of 3 pieces for fabric tide, 3 of 3 pieces for colourway tide and 3 of 3 pieces for colourway dune")
+}
+
+func TestNamesThatDifferByCapitalsAlone(t *testing.T) {
+	s := book(t, madeLedger(1, colourwayRun{"Tide", 4}, colourwayRun{"tide", 4}))
+	s = accepted(t, s, caughtUp(request(t, s, "kit", "tide=1")))
+	assert.Equal(t, 1, s.Done("kit", tide), "the exact name is meant")
+	assert.EqualError(t, refused(t, s, request(t, s, "kit", "TIDE=1")), `"TIDE" may be more than one lot of kit: colourway Tide and colourway tide`)
 }
 
 func TestNearNamesAreGivenForTheShellToo(t *testing.T) {

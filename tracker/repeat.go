@@ -16,10 +16,23 @@ func (s State) Repeated(id string) (Event, bool) {
 	return s.events[at], true
 }
 
-// SaysTheSame reports whether two events have the same content: who sent them
+// SentAgain refuses an event that came with the id of a stored one and says
+// something else: an entry sent twice counts once, but two entries must not pass
+// for one. The *Refusal names the stored one.
+func (e Event) SentAgain(sent Event) error {
+	if e.saysTheSame(sent) {
+		return nil
+	}
+	return &Refusal{Kind: IDTaken, Near: []string{e.ID},
+		What: fmt.Sprintf("the id %s was used for another entry (event %d)", quoted(e.ID), e.Seq),
+		Hint: "send new work with a new id",
+	}
+}
+
+// saysTheSame reports whether two events have the same content: who sent them
 // and when is none of it, nor are numbers that the store gave. The ledger is
 // not looked at, since it follows from the job file.
-func (e Event) SaysTheSame(other Event) bool {
+func (e Event) saysTheSame(other Event) bool {
 	return e.Kind == other.Kind && e.CatchUp == other.CatchUp && e.Reason == other.Reason &&
 		e.Target == other.Target && e.File == other.File &&
 		reflect.DeepEqual(e.Parts, other.Parts) &&
@@ -33,12 +46,10 @@ func (s State) again(stored Event, decide func(then State) (Event, error)) (Even
 	if err != nil {
 		return Event{}, err
 	}
-	ev, err := decide(then)
-	if err == nil && ev.SaysTheSame(stored) {
-		return stored, nil
+	// What would have been refused then is something else in any case.
+	sent, _ := decide(then)
+	if err := stored.SentAgain(sent); err != nil {
+		return Event{}, err
 	}
-	return Event{}, &Refusal{Kind: IDTaken, Near: []string{stored.ID},
-		What: fmt.Sprintf("the id %s was used for another entry (event %d)", quoted(stored.ID), stored.Seq),
-		Hint: "send new work with a new id",
-	}
+	return stored, nil
 }

@@ -102,7 +102,7 @@ func (s State) noEntry(typed string) *Refusal {
 	for _, e := range s.Entries {
 		ids = append(ids, e.ID)
 	}
-	return &Refusal{Kind: UnknownEntry, Near: nearest(typed, ids), What: fmt.Sprintf("there is no entry %s", quoted(typed))}
+	return &Refusal{Kind: UnknownEntry, Near: Nearest(typed, ids), What: fmt.Sprintf("there is no entry %s", quoted(typed))}
 }
 
 // describe is an entry in a few words, by the part that was asked for last:

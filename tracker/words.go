@@ -54,6 +54,19 @@ func plural(n int, unit planner.CountUnit) string {
 	return word + "s"
 }
 
+// isOrAre is the verb after n things.
+func isOrAre(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
+
+// thereIs says which names there are instead: "there is tide".
+func thereIs(names []string) string {
+	return "there " + isOrAre(len(names)) + " " + andList(names)
+}
+
 // quoted is what somebody typed, with anything that would not show made plain.
 func quoted(text string) string { return strconv.Quote(text) }
 

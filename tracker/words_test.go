@@ -22,24 +22,10 @@ func TestNearestNames(t *testing.T) {
 		"sew-paris":    {"sew-pairs"},
 		"quilting bee": {},
 	} {
-		assert.Equal(t, want, nearest(typed, keys), typed)
+		assert.Equal(t, want, Nearest(typed, keys), typed)
 	}
-	assert.Equal(t, []string{"aa", "ab", "ac"}, nearest("aa", []string{"ab", "ac", "aa", "ad"}), "not more than three, nearest first")
-	assert.Empty(t, nearest(strings.Repeat("x", 100_000), keys), "a text that is no name is not compared letter by letter")
-}
-
-// Distances: worked by hand from the definition (optimal string alignment);
-// "ca" to "abc" is 3 in it, and 2 in the unrestricted form.
-func TestDistance(t *testing.T) {
-	for _, c := range []struct {
-		a, b string
-		want int
-	}{
-		{"", "", 0}, {"", "abc", 3}, {"abc", "", 3}, {"tide", "tide", 0}, {"tide", "tied", 1},
-		{"kitten", "sitting", 3}, {"ca", "abc", 3}, {"dune", "dunes", 1}, {"藍", "監", 1},
-	} {
-		assert.Equal(t, c.want, distance([]rune(c.a), []rune(c.b)), c.a+" "+c.b)
-	}
+	assert.Equal(t, []string{"aa", "ab", "ac"}, Nearest("aa", []string{"ab", "ac", "aa", "ad"}), "not more than three, nearest first")
+	assert.Empty(t, Nearest(strings.Repeat("x", 100_000), keys), "a text that is no name is not compared letter by letter")
 }
 
 func TestThings(t *testing.T) {
@@ -80,6 +66,8 @@ func TestAJobThatIsNotBooked(t *testing.T) {
 	}{
 		{"estuary-lab", []string{"estuary-lap", "kelp-cot"}, `"estuary-lab" is not booked; there is estuary-lap`},
 		{"gannet", []string{"estuary-lap", "kelp-cot"}, `"gannet" is not booked; booked are estuary-lap and kelp-cot`},
+		{"gannet", []string{"estuary-lap"}, `"gannet" is not booked; booked is estuary-lap`},
+		{"kelp", []string{"kelp-cot", "kelp-lap"}, `"kelp" is not booked; there are kelp-cot and kelp-lap`},
 		{"gannet", nil, `"gannet" is not booked: no job is booked yet`},
 	} {
 		r := NoSuchJob(c.name, c.known)

@@ -40,24 +40,6 @@ func (c Calendar) On(d planner.Date) planner.Minutes {
 	return planner.Minutes(c.minutesOn(dayOf(d)))
 }
 
-// Between is the working time from one date to another, both included; 0 where
-// to is earlier than from.
-func (c Calendar) Between(from, to planner.Date) planner.Minutes {
-	first, last := dayOf(from), dayOf(to)
-	if last < first {
-		return 0
-	}
-	return planner.Minutes(c.until(last+1) - c.until(first))
-}
-
-// Finish is the date on which work is done that begins on start, where used
-// minutes of the start day are gone already. No work is done at once. False
-// means that the hours of the next 50 years do not suffice.
-func (c Calendar) Finish(start planner.Date, used, work planner.Minutes) (planner.Date, bool) {
-	end := c.clock(start, used).dayAt(float64(work))
-	return end.date(), end != never
-}
-
 // minutesOn is the working time on a day.
 func (c Calendar) minutesOn(d day) float64 {
 	if i := c.singleDaysBefore(d); i < len(c.days) && c.days[i].on == d {

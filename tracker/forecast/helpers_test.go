@@ -66,3 +66,21 @@ func waiting(key string, days int) Task { return Task{Key: key, Left: 1, Wait: d
 
 // chanceOf is a chance as an answer holds it.
 func chanceOf(p float64) *float64 { return &p }
+
+// Between is the working time from one date to another, both included; 0 where
+// to is earlier than from.
+func (c Calendar) Between(from, to planner.Date) planner.Minutes {
+	first, last := dayOf(from), dayOf(to)
+	if last < first {
+		return 0
+	}
+	return planner.Minutes(c.until(last+1) - c.until(first))
+}
+
+// Finish is the date on which work is done that begins on start, where used
+// minutes of the start day are gone already. No work is done at once. False
+// means that the hours of the next 50 years do not suffice.
+func (c Calendar) Finish(start planner.Date, used, work planner.Minutes) (planner.Date, bool) {
+	end := c.clock(start, used).dayAt(float64(work))
+	return end.date(), end != never
+}

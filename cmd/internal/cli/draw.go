@@ -13,8 +13,8 @@ import (
 )
 
 const drawLong = `draw writes drawings of a job as SVG files, which any browser shows and prints:
-the whole top with the ids of its blocks, and for each colourway how its block is
-made step by step, with the way that every seam is pressed.
+the whole top with the ids of its blocks, and for each colourway how its block
+is made step by step, with the way that every seam is pressed.
 
 Say top for the top alone, or block and a colourway for one block; where the run
 has several quilts, a number after top picks one. A file that is no drawing of
@@ -29,7 +29,7 @@ const drawExample = `  quiltrun draw examples/estuary-lap.yaml
 type drawOptions struct {
 	of   string
 	what []string // "top", "top" and a number, "block" and a colourway, or nothing
-	out  string   // a folder; "-": standard output
+	out  string   // a folder; "": the current one; "-": standard output
 }
 
 // newDraw is the command draw.
@@ -47,7 +47,7 @@ func newDraw(env *Env) *cobra.Command {
 			return runDraw(cmd.Context(), env, opts)
 		},
 	}
-	cmd.Flags().StringVar(&opts.out, "out", ".", "write into this `FOLDER`; - writes one drawing to standard output")
+	cmd.Flags().StringVar(&opts.out, "out", "", "write into `FOLDER`, or with - to standard output")
 	_ = cmd.MarkFlagDirname("out") // fails only for an option that is not there
 	return cmd
 }

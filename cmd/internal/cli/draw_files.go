@@ -44,6 +44,9 @@ func drawn(plan planner.Plan, chosen []draw.Drawing, folder string) ([]drawnFile
 		}
 		files[i] = drawnFile{Drawing: d, path: path, data: data.Bytes(), state: state}
 	}
+	if folder == "" {
+		return files, nil
+	}
 	if err := os.Mkdir(folder, 0o755); err != nil && !errors.Is(err, fs.ErrExist) {
 		return nil, failed("the folder %s cannot be made: %v", folder, cause(err))
 	}

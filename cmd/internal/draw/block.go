@@ -91,6 +91,7 @@ func setsOf(p planner.Plan, colourway string) []set {
 // may have more than two digits.
 func compareIDs(a, b string) int { return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b)) }
 
+// wearOf is which fabric a block has in each role.
 func wearOf(b planner.Block) wear {
 	w := make(wear, len(b.Fabrics))
 	for _, f := range b.Fabrics {

@@ -75,6 +75,7 @@ func rolesIn(u patchwork.Unit) []string {
 	return roles
 }
 
+// fillOf is the sign of a role.
 func (l letters) fillOf(number int) rune {
 	fills := []rune(l.fills)
 	return fills[number%len(fills)]
@@ -112,6 +113,7 @@ type tile struct {
 	taken         map[[2]int]bool // by arrows
 }
 
+// newTile is a tile of blanks.
 func newTile(columns, rows *lattice, signs letters) *tile {
 	t := &tile{columns: columns, rows: rows, signs: signs, taken: map[[2]int]bool{}}
 	for range rows.size() {
@@ -192,6 +194,7 @@ func (t *tile) lines(u patchwork.Unit) {
 // at is the column and row of a point.
 func (t *tile) at(p patchwork.Point) [2]int { return [2]int{t.columns.place(p.X), t.rows.place(p.Y)} }
 
+// level and upright draw lines between two characters of a row or a column.
 func (t *tile) level(row, from, to int) {
 	for c := from; c < to; c++ {
 		t.joints[row][c] |= goesRight

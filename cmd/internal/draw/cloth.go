@@ -26,7 +26,8 @@ type mark struct {
 }
 
 // marks are the roles' in order; a role has none where its path is empty. The
-// second role is most often the ground, and stays plain.
+// second role is most often the ground, and stays plain. A ninth role begins
+// anew: neighbours differ even then.
 var marks = []mark{
 	{12 * unit, 10 * unit, "M2 6q2-3.4 4 0q2-3.4 4 0", true}, // a gull
 	{},
@@ -115,6 +116,8 @@ func (k *cloths) over(fabric, role string, quarters int) string {
 	return id
 }
 
+// pattern defines a mark turned with its cloth. It has no ground of its own: tiles
+// that are filled show hairlines between them at some sizes.
 func (k *cloths) pattern(id string, m mark, quarters int, colour string) {
 	attrs := []attr{is("id", id), is("patternUnits", "userSpaceOnUse"), at("width", m.width), at("height", m.height)}
 	transform := ""

@@ -35,10 +35,12 @@ func dimLine(p *path, from, to, y span) {
 	p.stroke(to, y-end, to, y+end)
 }
 
+// dimPath draws measuring lines: thin, so that cuts and seams stay in front.
 func (c *canvas) dimPath(p *path) {
 	c.void("path", p.d(), is("fill", "none"), is("stroke", faint), is("stroke-width", ".9"))
 }
 
+// measureAt writes a measure.
 func (c *canvas) measureAt(text string, x, y span, anchor string) {
 	c.words("text", text, at("x", x), at("y", y), at("font-size", measureSize), is("text-anchor", anchor), is("fill", ink))
 }
@@ -66,6 +68,7 @@ func (c *canvas) chainLeft(chain []dim) {
 	for _, d := range chain {
 		dimLine(&p, d.from, d.to, 0)
 	}
+	// The matrix exchanges x and y: a level measuring line becomes an upright one.
 	c.open("g", is("transform", "translate(-8 0)matrix(0 1 1 0 0 0)"))
 	c.dimPath(&p)
 	c.shut("g")
@@ -119,14 +122,14 @@ func (c *canvas) fromRight(dims []dim, width span) {
 	}
 }
 
-// cutLine is the style of a cut, drawn light below and dashed above so that it
+// cutLines is the style of a cut, drawn light below and dashed above so that it
 // shows on any cloth.
 func (c *canvas) cutLines(p *path) {
 	c.void("path", p.d(), is("fill", "none"), is("stroke", paper), is("stroke-width", "3.4"), is("opacity", ".8"))
 	c.void("path", p.d(), is("fill", "none"), is("stroke", ink), is("stroke-width", "1.8"), is("stroke-dasharray", "8 4"))
 }
 
-// sewLines is the style of a line to sew along, in dots.
+// sewLines is the style of lines to sew along, in dots.
 func (c *canvas) sewLines(p *path) {
 	c.void("path", p.d(), is("fill", "none"), is("stroke", paper), is("stroke-width", "3.4"), is("opacity", ".8"))
 	c.void("path", p.d(), is("fill", "none"), is("stroke", ink), is("stroke-width", "2"),

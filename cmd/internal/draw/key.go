@@ -47,6 +47,7 @@ func (it item) indent() span {
 	return swatch + 7*unit
 }
 
+// draw draws an item whose words take the lines.
 func (it item) draw(c *canvas, lines []string, x, y span) {
 	var style []attr
 	if it.paint == nil {
@@ -103,6 +104,7 @@ func (d *drawing) blockKey(c planner.ColourwayPlan, y span) span {
 	return d.keyed(items, y+4*unit)
 }
 
+// signItem is a sign over a bit of a seam.
 func (d *drawing) signItem(id string) func(*canvas) {
 	return func(c *canvas) {
 		c.void("path", is("d", "M13 2V24"), is("stroke", ink), is("stroke-width", ".9"))
@@ -110,6 +112,7 @@ func (d *drawing) signItem(id string) func(*canvas) {
 	}
 }
 
+// lineItem is a bit of a line in a style.
 func lineItem(style func(*canvas, *path)) func(*canvas) {
 	return func(c *canvas) {
 		var p path
@@ -149,6 +152,7 @@ func rolesOf(p planner.Plan, colourways []string) []roleUse {
 	return uses
 }
 
+// fileOrder is a fabric's place in the job file.
 func fileOrder(p planner.Plan, fabric string) int {
 	return slices.IndexFunc(p.Job.Fabrics, func(f planner.Fabric) bool { return f.Name == fabric })
 }

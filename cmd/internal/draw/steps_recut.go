@@ -15,8 +15,8 @@ func (m *making) recutting(made patchwork.Made) panel {
 	size := made.Unit.Size
 	upright, level := made.Cuts[0], made.Cuts[1]
 	right := dimsRight
-	if slices.Equal(made.Step.Upright, made.Step.Level) {
-		right = 0 // what stands below holds for both ways
+	if slices.Equal(made.Step.Upright, made.Step.Level) || len(m.measured(made.Step.Level, size.Height, m.scale)) == 0 {
+		right = 0 // what stands below holds for both ways, or there is nothing to say
 	}
 	s := m.scale.fitted(size, panelWidth-dimsLeft-right-unit, unitRoom)
 	width, height := s.of(size.Width), s.of(size.Height)
@@ -71,12 +71,14 @@ func (m *making) chain(cuts []measure.Length, length measure.Length, s scale) []
 }
 
 // measured is how far cuts lie from the line or edge that they are measured
-// from. A cut on that line has nothing to measure.
+// from. There is nothing to measure for a cut on that line, and nothing to add
+// to the chain for a single cut from an edge.
 func (m *making) measured(cuts []patchwork.From, length measure.Length, s scale) []dim {
 	var dims []dim
 	for _, cut := range cuts {
 		origin, distance := origin(cut, length)
-		if cut.Distance == 0 || cut.Edge == patchwork.Near && len(cuts) == 1 {
+		edge := cut.Edge == patchwork.Near || cut.Edge == patchwork.Far
+		if cut.Distance == 0 || edge && len(cuts) == 1 {
 			continue
 		}
 		dims = append(dims, dim{s.of(origin), s.of(origin + distance), number(cut.Distance.Times(sign(cut.Distance)), m.units())})

@@ -37,6 +37,7 @@ func (m *making) triangleUnit(made patchwork.Made) panel {
 		[]string{gives + ".", m.pressWords(made.Step.Name)}}
 }
 
+// sewTriangles says where to sew and cut two squares that lie on each other.
 func (m *making) sewTriangles(atATime int) string {
 	seam := together(m.c.Build.Seam.Show(m.units()))
 	switch atATime {
@@ -95,6 +96,7 @@ func falling(p *path, side, off span) {
 	p.stroke(0, off, side-off, side)
 }
 
+// frame adds a square from one place to another, both ways.
 func frame(p *path, from, to span) {
 	p.move(from, from)
 	p.line(to, from)

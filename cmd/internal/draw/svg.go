@@ -34,6 +34,8 @@ func (n span) String() string {
 // attr is an attribute of an element.
 type attr struct{ name, value string }
 
+// at is an attribute that is a length, is any other, ref one that points at an id
+// and painted one that fills with what the id defines.
 func at(name string, n span) attr  { return attr{name, n.String()} }
 func is(name, value string) attr   { return attr{name, value} }
 func ref(name, id string) attr     { return attr{name, "#" + id} }
@@ -42,11 +44,13 @@ func painted(name, id string) attr { return attr{name, "url(#" + id + ")"} }
 // shifted is a transform that moves by x and y.
 func shifted(x, y span) attr { return attr{"transform", "translate(" + pair(x, y) + ")"} }
 
+// pair is a place as SVG writes it.
 func pair(x, y span) string { return x.String() + " " + y.String() }
 
 // canvas gathers the elements of a drawing.
 type canvas struct{ strings.Builder }
 
+// tag begins an element and ends its tag as it is told to.
 func (c *canvas) tag(name, end string, attrs []attr) {
 	c.WriteString("<" + name)
 	for _, a := range attrs {
@@ -118,6 +122,7 @@ type path struct {
 	x, y span // where it has come to
 }
 
+// move begins a new line.
 func (p *path) move(x, y span) {
 	p.data.WriteString("M" + pair(x, y))
 	p.x, p.y = x, y
@@ -136,6 +141,7 @@ func (p *path) line(x, y span) {
 	p.x, p.y = x, y
 }
 
+// close goes back to where the line began.
 func (p *path) close() { p.data.WriteByte('Z') }
 
 // stroke adds a line of its own.
@@ -144,6 +150,7 @@ func (p *path) stroke(x1, y1, x2, y2 span) {
 	p.line(x2, y2)
 }
 
+// d is the attribute that holds the path.
 func (p *path) d() attr { return attr{"d", p.data.String()} }
 
 func (p *path) empty() bool { return p.data.Len() == 0 }

@@ -66,6 +66,7 @@ type top struct {
 // A mark drawn at its full size suits a block about so large.
 const fullMarks = 150 * unit
 
+// newTop chooses the page's width and the top's scale.
 func newTop(p planner.Plan, quilt int, blocks []planner.Block) *top {
 	t := &top{quilt: quilt, blocks: blocks, size: p.Colourways[0].Finished, arts: map[string]string{}, columns: idColumns(blocks)}
 	for _, b := range p.Job.Borders {
@@ -89,6 +90,7 @@ func topName(p planner.Plan, quilt int) string {
 	return "the top"
 }
 
+// facts is what there is to know of the top in one line.
 func (t *top) facts() string {
 	q := t.plan.Quilt
 	return fmt.Sprintf("%s · %s, %d across and %d down · %s finished, flat", capital(topName(t.plan, t.quilt)),
@@ -110,7 +112,8 @@ func (t *top) paint(y span) span {
 	return y + axisRoom + height + panelGap
 }
 
-// x and y are where a column or a row begins, counted from 1.
+// x and y are where a column or a row begins, counted from 1. Each is scaled from
+// the edge, so that roundings do not add up over a row.
 func (t *top) x(column int) span { return t.scale.of(t.border + t.size.Width.Times(column-1)) }
 func (t *top) y(row int) span    { return t.scale.of(t.border + t.size.Height.Times(row-1)) }
 

@@ -12,6 +12,7 @@ type scale struct {
 	length measure.Length
 }
 
+// of is a length on the page.
 func (s scale) of(l measure.Length) span {
 	return span(l.Scale(int64(s.width), int64(s.length), measure.Nearest))
 }
@@ -37,6 +38,7 @@ type layered struct {
 	paths map[string]*path
 }
 
+// under is the path of a key.
 func (l *layered) under(key string) *path {
 	if p, ok := l.paths[key]; ok {
 		return p
@@ -69,6 +71,7 @@ func (k *cloths) patches(c *canvas, u patchwork.Unit, s scale, w wear) {
 	}
 }
 
+// outline adds a polygon.
 func outline(p *path, corners []patchwork.Point, s scale) {
 	for i, corner := range corners {
 		if i == 0 {

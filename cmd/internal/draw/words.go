@@ -126,6 +126,7 @@ func (m *making) placesOf(cuts []patchwork.From, near, far string) string {
 	return listed(said)
 }
 
+// placeOf words one cut.
 func (m *making) placeOf(cut patchwork.From, near, far string) string {
 	line := lineOf(cut.Edge, near, far)
 	edge := cut.Edge == patchwork.Near || cut.Edge == patchwork.Far
@@ -143,6 +144,7 @@ func (m *making) placeOf(cut patchwork.From, near, far string) string {
 	}
 }
 
+// lineOf names what a cut is measured from.
 func lineOf(edge patchwork.Edge, near, far string) string {
 	switch edge {
 	case patchwork.Near:
@@ -158,6 +160,7 @@ func lineOf(edge patchwork.Edge, near, far string) string {
 	}
 }
 
+// show is a length as it is read, held together on its line.
 func (m *making) show(l measure.Length) string { return together(l.Show(m.units())) }
 
 // turnWords says what becomes of the pieces of a turn.

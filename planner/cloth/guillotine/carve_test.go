@@ -104,6 +104,7 @@ func TestLNSScratch(t *testing.T) {
 			if cnt < 2 || W*(T-1) < A { continue }
 			d := 1+g.next(1+T*amb/1000)
 			if W*(T-d) < A { d = 1 }
+			eps := eps/4*float64(1+g.next(6))
 			for i, p := range ps { if pool[i] > 0 { c.value[i] = int64(float64(p.W*p.H)*1024*(1+eps*(float64(g.next(2001))/1000-1))) } }
 			c.work = 0
 			c.load(pool)
