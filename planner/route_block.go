@@ -48,7 +48,9 @@ func (m *maker) blockStages(c ColourwayPlan) []stage {
 
 // plain reports whether a block is one piece of cloth: nothing to sew, nothing
 // to test.
-func plain(c ColourwayPlan) bool { return len(c.Build.Steps) == 1 }
+func plain(c ColourwayPlan) bool {
+	return len(c.Build.Steps) == 1 && c.Build.Steps[0].Step.Do == patchwork.Cut
+}
 
 // blockWork gathers one colourway's stages.
 type blockWork struct {

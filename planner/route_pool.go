@@ -72,14 +72,18 @@ func (w *blockWork) madeFrom(s patchwork.Made, makes int, earlier []poolStep) []
 	var refs []Ref
 	pieces := w.piecesInto(s)
 	for _, n := range w.plan.Fabrics {
-		count := 0
+		cut, all := 0, 0
 		for _, p := range pieces[n.Fabric.Name] {
+			all += p.Count
 			if !readyCut(n.Fabric, p) {
-				count += p.Count
+				cut += p.Count
 			}
 		}
-		if count > 0 {
-			refs = append(refs, Ref{Key: keyCut, Lot: fabricLot(n), Takes: []Take{{Count: count}}, Makes: makes})
+		switch {
+		case cut > 0:
+			refs = append(refs, Ref{Key: keyCut, Lot: fabricLot(n), Takes: []Take{{Count: cut}}, Makes: makes})
+		case all > 0:
+			refs = append(refs, Ref{Key: keyPrepare, Lot: fabricLot(n)})
 		}
 	}
 	for _, p := range earlier {

@@ -71,45 +71,6 @@ func (w *blockWork) column(s patchwork.Made, j patchwork.SewnJoin) {
 	})
 }
 
-// columnWords says in how many rows a column is sewn on.
-func columnWords(s patchwork.Made, j patchwork.SewnJoin) string {
-	rows := len(j.Lengths)
-	if rows > 1 {
-		return fmt.Sprintf(" in all %d rows of a block, right sides together; do not cut the threads that hold the rows one below the other.", rows)
-	}
-	if s.Step.Whole || len(s.Step.Rows) > 1 {
-		return ", right sides together."
-	}
-	return fmt.Sprintf(": %s to the right of %s, right sides together, one after another without cutting the thread.",
-		s.Step.Rows[0][j.Index].Of, s.Step.Rows[0][j.Index-1].Of)
-}
-
-// setWords says with the first seam of a step made for the lot how many are sewn.
-func (w *blockWork) setWords(s patchwork.Made, j patchwork.SewnJoin) string {
-	if j.Index > 1 || j.Between && rowsSewn(s) {
-		return ""
-	}
-	return w.forTheLot(s, "set", "unit")
-}
-
-func columnName(index int) string {
-	if index == 1 {
-		return "sew columns 1 and 2"
-	}
-	return fmt.Sprintf("sew column %d on", index+1)
-}
-
-// ofStep tells apart the passes of several grids that are sewn in one block; ""
-// where there is one.
-func (w *blockWork) ofStep(s patchwork.Made) string {
-	for _, other := range w.c.Build.Steps {
-		if other.Step.Name != s.Step.Name && len(other.Joins) > 1 && other.Step.Do == patchwork.Sew {
-			return " of the " + s.Step.Name
-		}
-	}
-	return ""
-}
-
 func (w *blockWork) rowJoin(s patchwork.Made, j patchwork.SewnJoin) {
 	name := fmt.Sprintf("join row %d on", j.Index+1)
 	if j.Index == 1 {
@@ -121,16 +82,6 @@ func (w *blockWork) rowJoin(s patchwork.Made, j patchwork.SewnJoin) {
 		setup: span(rateSewSetup, 1), unit: sewing(rateMatchInch, sum(j.Lengths)),
 		doing: capital(name) + rowWords(s, j) + ". " + w.meetWords(j) + w.setWords(s, j),
 	})
-}
-
-// rowWords names the rows that are joined where each is one unit, as in a strip
-// set.
-func rowWords(s patchwork.Made, j patchwork.SewnJoin) string {
-	if s.Step.Whole || len(s.Step.Rows[j.Index-1]) > 1 || len(s.Step.Rows[j.Index]) > 1 {
-		return ""
-	}
-	above, below := s.Step.Rows[j.Index-1][0], s.Step.Rows[j.Index][0]
-	return fmt.Sprintf(": %s above %s, right sides together", above.Of+turnedWords(above), below.Of+turnedWords(below))
 }
 
 // matchWords says what the maker's fingers will find along a join.
@@ -226,40 +177,6 @@ func (w *blockWork) directions(step string, between bool) string {
 // meetWords says what meets along a join.
 func (w *blockWork) meetWords(j patchwork.SewnJoin) string {
 	return capital(w.byCard(w.c, func(way patchwork.Way) string { return matchWords(patchwork.TallyMatches(j.Matches, way)) }))
-}
-
-// chainWords names what is sewn to what in a step with one seam.
-func (w *blockWork) chainWords(s patchwork.Made) string {
-	comesOut := fmt.Sprintf("right sides together: each comes out %s raw.", s.Unit.Size.Show(w.job.Units))
-	meets := " " + w.meetWords(s.Joins[0])
-	if s.Step.Whole {
-		return fmt.Sprintf("Sew the two pieces of each %s together again as they lie, %s%s", s.Step.Of, comesOut, meets)
-	}
-	one, other := s.Step.Rows[0][0], s.Step.Rows[len(s.Step.Rows)-1][len(s.Step.Rows[0])-1]
-	switch {
-	case !s.Joins[0].Between:
-		return fmt.Sprintf("Sew %s on the left to %s on the right, right sides together, one after another without cutting the thread: each comes out %s raw.",
-			one.Of+turnedWords(one), other.Of+turnedWords(other), s.Unit.Size.Show(w.job.Units)) + w.setWords(s, s.Joins[0])
-	case one.Of == other.Of:
-		return fmt.Sprintf("Sew one of the %s%s above another%s, %s%s", one.Of, turnedWords(one), turnedWords(other), comesOut, meets) + w.setWords(s, s.Joins[0])
-	default:
-		return fmt.Sprintf("Sew %s%s above %s%s, %s%s", w.oneOf(one), turnedWords(one), w.oneOf(other), turnedWords(other), comesOut, meets) + w.setWords(s, s.Joins[0])
-	}
-}
-
-// oneOf names one piece of cloth or one unit.
-func (w *blockWork) oneOf(c patchwork.Cell) string {
-	if w.isCloth(c.Of) {
-		return c.Of
-	}
-	return "one of the " + c.Of
-}
-
-func turnedWords(c patchwork.Cell) string {
-	if name := turnName(90 * c.Quarters); name != "" {
-		return " given " + name
-	}
-	return ""
 }
 
 // pressOne is the way of a step with one seam, named by the fabric it leans to

@@ -199,6 +199,27 @@ func TestInstructionsForTrianglesHaveTheRealMeasures(t *testing.T) {
 	assert.Contains(t, doingOf(p, "trim-quarter-squares"), "0.043 in comes off")
 }
 
+// Squares that come cut to the size are sewn as they come, once they are looked
+// over; a block of triangles is sewn, and so it is tested.
+func TestTrianglesFromSquaresThatComeCut(t *testing.T) {
+	p := planOf(t, `
+job: pack
+fabrics: {Pack: {form: pre-cut squares, size: 5, on-hand: 42}, Foam: {width: 40}}
+block: {steps: {block: {half-square: [print, ground], size: 5, trim: 4 1/2}}, print: Pack, ground: Foam}
+colourways: {tide: {blocks: 6}}
+layout: {across: 3, down: 2}
+`)
+	assert.Equal(t, 3, count(p, "cut"), "the ground's squares")
+	assert.Equal(t, 3, p.Fabrics[0].Sheets)
+	assert.Equal(t, 1, count(p, "test"))
+	for _, o := range p.Operations {
+		if o.Key == "sew-block" {
+			assert.Equal(t, Ref{Key: "prepare", Lot: Lot{FabricLot, "Pack"}}, o.After[0])
+			assert.Equal(t, Ref{Key: "cut", Lot: Lot{FabricLot, "Foam"}, Takes: []Take{{Count: 3}}}, o.After[1])
+		}
+	}
+}
+
 // Two colourways that are made differently have one route: each key has one
 // number, and each lot its own rows.
 func TestBlocksMadeDifferentlyShareOneRoute(t *testing.T) {

@@ -32,8 +32,7 @@ func (w *blockWork) quarterSquares(s patchwork.Made) {
 		"Lay the two from one pair of squares right sides together, %s on %s so that the seams nest, and draw the diagonal across the seam. Sew %s either side of it.",
 		s.Step.Roles[0], s.Step.Roles[1], w.show(w.job.Seam)))
 	w.cutApart(s, "-again", 1, "Cut each pair apart on the line: 2 units.")
-	w.pressTriangles(s, "-again", units, s.Joins[1], fmt.Sprintf("Press the long seam of every one to the %s, %s at the top.",
-		w.leaning(s, true), s.Step.Roles[0])+w.beforeWords(s))
+	w.pressTriangles(s, "-again", units, s.Joins[1], fmt.Sprintf("Press the long seam of every one %s.", w.leaning(s, true))+w.beforeWords(s))
 	w.trimTriangles(s)
 }
 
@@ -116,8 +115,13 @@ func apartWords(atATime int) string {
 
 // leaning is the way in which a triangle's seam is pressed.
 func (w *blockWork) leaning(s patchwork.Made, long bool) string {
+	choice := patchwork.Choice{Step: s.Step.Name, Between: long}
 	return w.byCard(w.c, func(way patchwork.Way) string {
-		return w.c.Build.Direction(patchwork.Choice{Step: s.Step.Name, Between: long}, way)
+		word := w.c.Build.Direction(choice, way)
+		if long {
+			return fmt.Sprintf("to the %s, %s at the top", word, s.Step.Roles[0])
+		}
+		return word
 	})
 }
 

@@ -45,19 +45,19 @@ func BuiltInCalled(text string) (BuiltIn, bool) {
 }
 
 // patchDigits spells out the numbers that people write as digits.
-func patchDigits(name string) string {
+var patchDigits = sync.OnceValue(func() *strings.Replacer {
 	return strings.NewReplacer(
 		"4 patch", "four patch", "4patch", "four patch",
 		"9 patch", "nine patch", "9patch", "nine patch",
-	).Replace(name)
-}
+	)
+})
 
 // foldBlock brings a block's name into the form of blockWords: digits as words,
 // one block and not several, and the cutting again said once, at the end.
 func foldBlock(text string) string {
 	name := singular(foldWords(text))
 	name = strings.TrimSuffix(name, " block")
-	name = patchDigits(name)
+	name = patchDigits().Replace(name)
 	for _, before := range []string{"disappearing ", "recut "} {
 		if base, ok := strings.CutPrefix(name, before); ok {
 			return base + " recut"

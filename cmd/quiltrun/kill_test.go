@@ -93,7 +93,7 @@ func TestKilledLogLosesNothingAcknowledged(t *testing.T) {
 			before = done(t, env, "cut")
 		}
 	}
-	faults, err := store.Check(filepath.Join(homeOf(env), "quiltrun", "quiltrun.db"))
+	faults, err := store.Check(filepath.Join(homeOf(env), "quiltrun", "quiltrun.db"), store.Waiting{})
 	require.NoError(t, err)
 	assert.Empty(t, faults)
 }

@@ -55,7 +55,7 @@ func setUp(env *testscript.Env) error {
 // checkLog fails a script that leaves a log behind which is not in order. A
 // script that breaks its log on purpose takes it away.
 func checkLog(t testscript.T, log string) {
-	faults, err := store.Check(log)
+	faults, err := store.Check(log, store.Waiting{})
 	if err != nil {
 		t.Fatal(err)
 	}

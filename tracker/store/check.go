@@ -10,8 +10,8 @@ import (
 // sentence a fault; none means that every entry can be read and that the file's
 // own book-keeping adds up. A file that is not there has no faults. The error
 // says why the file could not be checked at all.
-func Check(path string) (faults []string, err error) {
-	s, err := OpenForReading(path, Waiting{})
+func Check(path string, wait Waiting) (faults []string, err error) {
+	s, err := OpenForReading(path, wait)
 	if err != nil {
 		return nil, err
 	}

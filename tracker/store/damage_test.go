@@ -232,7 +232,7 @@ func TestAnEntryThatIsLostOrGarbledIsNamed(t *testing.T) {
 				require.ErrorAs(t, err, &damaged)
 				assert.Contains(t, err.Error(), test.says)
 			}
-			faults, err := store.Check(path)
+			faults, err := store.Check(path, store.Waiting{})
 			require.NoError(t, err)
 			require.Len(t, faults, 1)
 			assert.Contains(t, faults[0], test.says)

@@ -35,7 +35,7 @@ func logPath(t testing.TB) string {
 
 func checkFile(t testing.TB, path string) {
 	t.Helper()
-	faults, err := store.Check(path)
+	faults, err := store.Check(path, store.Waiting{})
 	require.NoError(t, err)
 	require.Empty(t, faults)
 }

@@ -37,7 +37,7 @@ func TestTheLogBehavesAsAListInMemory(t *testing.T) {
 		if err := sim.log.Close(); err != nil {
 			t.Fatal(err)
 		}
-		if faults, err := store.Check(path); err != nil || len(faults) > 0 {
+		if faults, err := store.Check(path, store.Waiting{}); err != nil || len(faults) > 0 {
 			t.Fatal(faults, err)
 		}
 	})

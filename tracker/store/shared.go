@@ -8,20 +8,21 @@ import (
 
 // Shared says whether path lies where several machines may write: on a network
 // disk, whose locks cannot be trusted, or in a folder that a service copies
-// between machines, which may copy half a change or put an old file back. kind
-// is a few words for the person. The file itself need not exist.
+// between machines, which may copy half a change or put an old file back. place
+// is where, in a few words for the person: "on a network disk (NFS)". The file
+// itself need not exist.
 //
 // It knows the network disks of Linux, macOS and Windows, and the usual names
 // of the folders of well-known services; what it does not know it does not
 // report.
-func Shared(path string) (kind string, ok bool) {
+func Shared(path string) (place string, ok bool) {
 	folder := nearestFolder(path)
 	if disk := networkDisk(folder); disk != "" {
-		return "a network disk (" + disk + ")", true
+		return "on a network disk (" + disk + ")", true
 	}
 	for at := folder; ; at = filepath.Dir(at) {
 		if service := syncService(at); service != "" {
-			return "a folder that " + service + " copies between machines", true
+			return "in a folder that " + service + " copies between machines", true
 		}
 		if at == filepath.Dir(at) {
 			return "", false

@@ -36,7 +36,7 @@ func TestALogDeepInASyncedFolderIsNoticed(t *testing.T) {
 	require.NoError(t, os.MkdirAll(deep, 0o700))
 	kind, ok := Shared(filepath.Join(deep, "to", "be", "made", "log.db"))
 	require.True(t, ok)
-	assert.Equal(t, "a folder that OneDrive copies between machines", kind)
+	assert.Equal(t, "in a folder that OneDrive copies between machines", kind)
 }
 
 func TestAFolderMarkedByItsServiceIsNoticed(t *testing.T) {

@@ -2,13 +2,17 @@ package cli
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
+
+	"quiltrun/tracker"
 )
 
-// between checks how many arguments a command got. The names are the
+// between checks how many arguments a command got, and that none is empty: an
+// empty one is a script's unset variable, not a wish. The names are the
 // arguments' own, in order, for the sentence.
 func between(least, most int, names ...string) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
@@ -18,8 +22,32 @@ func between(least, most int, names ...string) cobra.PositionalArgs {
 		case most >= 0 && len(args) > most:
 			return asUsed(cmd, wrong("%s does not take %q", cmd.Name(), args[most]))
 		}
-		return nil
+		at := slices.Index(args, "")
+		if at < 0 {
+			return nil
+		}
+		f := wrong("%s got an empty word", cmd.Name())
+		if at < len(names) {
+			f = wrong("%s got an empty word for %s", cmd.Name(), names[at])
+		}
+		return f.hint(unset)
 	}
+}
+
+// unset is what is probably wrong where a word or a value is empty.
+const unset = "is a variable of the script not set?"
+
+// noEmptyOptions refuses options that were given an empty value. None of them
+// means what it would without the option: --entry "" is not the newest entry,
+// and --store "" not the usual store. Only a note may be empty.
+func noEmptyOptions(cmd *cobra.Command) error {
+	var empty error
+	cmd.Flags().Visit(func(f *pflag.Flag) {
+		if f.Value.Type() == "string" && f.Value.String() == "" && f.Name != "reason" {
+			empty = wrong("--%s is empty", f.Name).hint(unset)
+		}
+	})
+	return empty
 }
 
 // asUsed adds how the command is called.
@@ -54,7 +82,7 @@ func unknownFlag(cmd *cobra.Command, unknown *pflag.NotExistError) *fault {
 		return asUsed(cmd, wrong("%s has no option -%s", cmd.Name(), letters))
 	}
 	f := wrong("%s has no option --%s", cmd.Name(), unknown.GetSpecifiedName())
-	if near := nearest(unknown.GetSpecifiedName(), flagNames(cmd)); len(near) > 0 {
+	if near := tracker.Nearest(unknown.GetSpecifiedName(), flagNames(cmd)); len(near) > 0 {
 		return f.hint("did you mean --%s?", strings.Join(near, " or --"))
 	}
 	return asUsed(cmd, f)

@@ -97,7 +97,7 @@ func (e *Env) bookJob(ctx context.Context, id string, event tracker.Event) (entr
 	defer opened.Close()
 	return appendTo(opened, id, func(state tracker.State) (tracker.Event, error) {
 		if stored, ok := state.Repeated(event.ID); ok {
-			return stored, sameEntry(stored, event)
+			return stored, stored.SentAgain(event)
 		}
 		if state.Booked() {
 			return tracker.Event{}, failed("%s is booked already", id).

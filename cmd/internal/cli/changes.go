@@ -9,17 +9,19 @@ import (
 	"quiltrun/tracker"
 )
 
-// changes says in sentences what a revision made different, from the ledger
-// before it to the job after it: first the job, then blocks, then operations.
-// Nothing different is no sentence.
-func changes(old tracker.Ledger, after tracker.State) []string {
-	now := after.Ledger
+// changes says in sentences what a revision made different, from one ledger to
+// the next: first the job, then blocks, then operations, and last what the job's
+// rows have beyond the need. Nothing different is no sentence.
+func changes(old, now tracker.Ledger, rows []tracker.Row) []string {
 	said := []string{}
 	said = append(said, jobChanges(old, now)...)
 	said = append(said, blockChanges(old, now)...)
 	said = append(said, routeChanges(old, now)...)
-	for _, row := range after.Rows() {
-		if row.Spare > 0 {
+	for _, row := range rows {
+		switch {
+		case row.Spare == 1:
+			said = append(said, rowName(row.Operation)+": 1 more is made than is needed now")
+		case row.Spare > 1:
 			said = append(said, fmt.Sprintf("%s: %d more are made than are needed now", rowName(row.Operation), row.Spare))
 		}
 	}

@@ -27,7 +27,7 @@ func revisedBy(t *testing.T, file string) []string {
 		{Schema: 1, ID: "revision", Seq: 2, Kind: tracker.Revised, Revision: 2, Ledger: &now},
 	})
 	require.NoError(t, err)
-	return changes(old, state)
+	return changes(old, now, state.Rows())
 }
 
 func TestNothingChangedIsNoSentence(t *testing.T) {

@@ -54,7 +54,7 @@ func runCheck(ctx context.Context, env *Env) error {
 	if _, err := os.Stat(path); errors.Is(err, fs.ErrNotExist) {
 		found.Exists = false
 	}
-	faults, err := store.Check(path)
+	faults, err := store.Check(path, env.waiting())
 	if err != nil {
 		return err
 	}
@@ -63,19 +63,15 @@ func runCheck(ctx context.Context, env *Env) error {
 		f.hints = append(f.hints, faults[1:]...)
 		return f.hint("restore a copy of it; keep this file until that is done")
 	}
-	if err := env.countEntries(ctx, &found); err != nil {
+	if err := env.read(ctx, found.count); err != nil {
 		return err
 	}
 	return found.show(env)
 }
 
-// countEntries folds every job, which finds what no single entry shows.
-func (e *Env) countEntries(ctx context.Context, found *checked) error {
-	opened, err := e.reading(ctx)
-	if err != nil {
-		return err
-	}
-	defer opened.Close()
+// count counts what is in the log. It folds every job, which finds what no
+// single entry shows.
+func (c *checked) count(opened *store.Store) error {
 	ids, err := opened.Jobs()
 	if err != nil {
 		return err
@@ -84,7 +80,7 @@ func (e *Env) countEntries(ctx context.Context, found *checked) error {
 	if err != nil {
 		return err
 	}
-	found.Jobs, found.Entries = len(ids), len(maker)
+	c.Jobs, c.Entries = len(ids), len(maker)
 	for _, id := range ids {
 		events, err := opened.Events(id)
 		if err != nil {
@@ -93,7 +89,7 @@ func (e *Env) countEntries(ctx context.Context, found *checked) error {
 		if _, err := folded(id, events); err != nil {
 			return err
 		}
-		found.Entries += len(events)
+		c.Entries += len(events)
 	}
 	return nil
 }

@@ -120,13 +120,7 @@ func (e *Env) glanceJob(ctx context.Context, args []string) (state tracker.State
 	if len(args) == 0 {
 		return state
 	}
-	e.glance(ctx, func(opened *store.Store) {
-		id, err := bookedID(opened, args[0])
-		if err != nil {
-			return
-		}
-		state, _ = stateOf(opened, id)
-	})
+	e.glance(ctx, func(opened *store.Store) { state, _ = bookedState(opened, args[0]) })
 	return state
 }
 

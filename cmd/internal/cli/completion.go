@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"quiltrun/tracker"
 )
 
 const completionLong = `completion writes a script that teaches a shell to finish quiltrun's commands,
@@ -32,7 +34,7 @@ func newCompletion(env *Env) *cobra.Command {
 		Long:              completionLong,
 		Example:           completionExample,
 		Args:              between(1, 1, "SHELL"),
-		ValidArgsFunction: cobra.FixedCompletions(shells, cobra.ShellCompDirectiveNoFileComp),
+		ValidArgsFunction: cobra.FixedCompletions(shells, noFiles),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return writeScript(env.Out, cmd.Root(), args[0])
 		},
@@ -52,7 +54,7 @@ func writeScript(out io.Writer, root *cobra.Command, shell string) error {
 		return root.GenPowerShellCompletionWithDesc(out)
 	}
 	f := wrong("completion does not know the shell %q", shell)
-	if near := nearest(shell, shells); len(near) > 0 {
+	if near := tracker.Nearest(shell, shells); len(near) > 0 {
 		return f.hint("did you mean %s?", near[0])
 	}
 	return f.hint("it knows %s", strings.Join(shells, ", "))

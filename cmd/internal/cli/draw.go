@@ -10,6 +10,7 @@ import (
 
 	"quiltrun/cmd/internal/draw"
 	"quiltrun/planner"
+	"quiltrun/tracker"
 )
 
 const drawLong = `draw writes drawings of a job as SVG files, which any browser shows and prints:
@@ -138,7 +139,7 @@ func chooseBlock(all []draw.Drawing, plan planner.Plan, which []string) ([]draw.
 		names = append(names, b.Colourway)
 	}
 	f := failed("there is no colourway %q", which[0])
-	if near := nearest(which[0], names); len(near) > 0 {
+	if near := tracker.Nearest(which[0], names); len(near) > 0 {
 		return nil, f.hint("did you mean %s?", near[0])
 	}
 	return nil, f.hint("colourways are %s", shortList(names))

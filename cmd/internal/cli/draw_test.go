@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -47,4 +48,23 @@ func TestADrawingIsWrittenWholeOrNotAtAll(t *testing.T) {
 	entries, err := os.ReadDir(folder)
 	require.NoError(t, err)
 	assert.Len(t, entries, 1, "nothing is left behind")
+}
+
+func TestDrawKeepsItsContract(t *testing.T) {
+	contract, err := jsonschema.NewCompiler().Compile(filepath.Join("..", "..", "..", "testdata", "contract", "draw.schema.json"))
+	require.NoError(t, err)
+	env, _, _ := calm(t)
+	file, folder := filepath.Join("..", "..", "..", "examples", "harbour-pair.yaml"), t.TempDir()
+	for _, state := range []string{drawnNew, drawnSame} {
+		code, out, words := call(env, "draw", file, "--out", folder, "--json")
+		require.Equal(t, exitDone, code, words)
+		value, err := jsonschema.UnmarshalJSON(strings.NewReader(out))
+		require.NoError(t, err)
+		assert.NoError(t, contract.Validate(value))
+		assert.Equal(t, 4, strings.Count(out, `"state":"`+state+`"`), "two tops and two blocks")
+		for _, drawn := range value.(map[string]any)["files"].([]any) {
+			d := drawn.(map[string]any)
+			assert.True(t, (d["quilt"] == nil) != (d["colourway"] == nil), "a top or a block: %v", d)
+		}
+	}
 }

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"slices"
 
 	"quiltrun/tracker"
 	"quiltrun/tracker/store"
@@ -26,24 +25,13 @@ func (e *Env) newEvent(kind tracker.Kind, id string) (tracker.Event, error) {
 // warnShared says once, when the first entry is made, that a log on a network
 // or in a synced folder may come to harm.
 func (e *Env) warnShared(opened *store.Store, path string) {
-	kind, shared := store.Shared(path)
+	place, shared := store.Shared(path)
 	if !shared || !opened.WarnOnce("shared place") {
 		return
 	}
-	e.say("quiltrun: warning: the log " + path + " lies on " + kind)
+	e.say("quiltrun: warning: the log " + path + " lies " + place)
 	e.hints("two machines that write it at once can damage it",
 		"keep it on this machine's own disk: --store FILE, or XDG_DATA_HOME")
-}
-
-// sameEntry refuses an id that comes a second time with another content: an
-// entry sent twice counts once, two entries must not pass for one.
-func sameEntry(stored, event tracker.Event) error {
-	if stored.Kind == event.Kind && stored.File == event.File &&
-		slices.Equal(stored.Week, event.Week) && slices.Equal(stored.Days, event.Days) {
-		return nil
-	}
-	return failed("the id %s was used before, for another entry", stored.ID).
-		hint("give every entry an id of its own, or leave --id out")
 }
 
 // appendEntry adds an entry to a booked job: decide says which, from what the
@@ -61,18 +49,25 @@ func (e *Env) appendEntry(ctx context.Context, typed string, decide func(tracker
 	return appendTo(opened, id, decide)
 }
 
-// appendTo adds an event to a job's own and says what the job is like then.
+// appendTo adds an event to a job's own and says what the job is like then. It
+// is folded in before it is stored: an entry that cannot be read back would
+// shut the maker out of the whole job.
 func appendTo(opened *store.Store, id string, decide func(tracker.State) (tracker.Event, error)) (entry, error) {
-	var before tracker.State
-	event, repeated, err := opened.Append(id, func(events []tracker.Event) (_ tracker.Event, err error) {
-		if before, err = folded(id, events); err != nil {
-			return tracker.Event{}, err
+	var after tracker.State
+	event, repeated, err := opened.Append(id, func(events []tracker.Event) (event tracker.Event, err error) {
+		if after, err = folded(id, events); err != nil {
+			return event, err
 		}
-		return decide(before)
+		if event, err = decide(after); err != nil || event.Seq != 0 {
+			return event, err
+		}
+		numbered := event
+		numbered.Seq = uint64(len(events)) + 1 // as the store is going to
+		if after, err = after.With(numbered); err != nil {
+			return event, failed("the entry was not stored, since it could not be read back: %v", err).
+				hint("this is a fault in the program; the log is as it was")
+		}
+		return event, nil
 	})
-	if err != nil || repeated {
-		return entry{event, repeated, before}, err
-	}
-	after, err := before.With(event)
 	return entry{event, repeated, after}, err
 }

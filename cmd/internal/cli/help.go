@@ -12,13 +12,10 @@ func newHelp() *cobra.Command {
 		Example: "  quiltrun help log",
 		Args:    between(0, 1, "COMMAND"),
 		ValidArgsFunction: func(cmd *cobra.Command, args []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
-			var names []cobra.Completion
-			if len(args) == 0 {
-				for _, c := range cmd.Root().Commands() {
-					names = append(names, c.Name())
-				}
+			if len(args) > 0 {
+				return nil, noFiles
 			}
-			return names, cobra.ShellCompDirectiveNoFileComp
+			return commandNames(cmd.Root()), noFiles
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 0 {

@@ -9,6 +9,7 @@ import (
 	"quiltrun/planner"
 	"quiltrun/tracker"
 	"quiltrun/tracker/forecast"
+	"quiltrun/tracker/store"
 )
 
 const hoursLong = `hours shows the working hours that when reckons with, or sets them. Until they
@@ -26,17 +27,17 @@ const hoursExample = `  quiltrun hours
   quiltrun hours mon-fri=2h sat=4h30m --from 2026-12-01
   quiltrun hours 2026-12-24..2027-01-02=0`
 
-// hoursOptions are what hours was asked.
+// hoursOptions are what hours was asked, as it was typed: what days of the week
+// hold from depends on the date.
 type hoursOptions struct {
-	set worktime // empty: show
-	id  string
+	settings []string // none: show
+	from     string   // "": today
+	id       string
 }
 
-// newHours is the command hours. Days need today's date to hold from, so the
-// arguments are read when it runs.
+// newHours is the command hours.
 func newHours(env *Env) *cobra.Command {
 	var opts hoursOptions
-	from := ""
 	cmd := &cobra.Command{
 		Use:               "hours [DAYS=TIME|DATES=TIME ...]",
 		Short:             "Show or set the working hours",
@@ -44,32 +45,30 @@ func newHours(env *Env) *cobra.Command {
 		Example:           hoursExample,
 		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: cobra.NoFileCompletions,
-		RunE: func(cmd *cobra.Command, args []string) (err error) {
-			if opts.set, err = hoursAsked(args, from, env.today()); err != nil {
-				return err
-			}
+		RunE: func(cmd *cobra.Command, args []string) error {
+			opts.settings = args
 			return runHours(cmd.Context(), env, opts)
 		},
 	}
-	cmd.Flags().StringVar(&from, "from", "", "`DATE` from which days of the week hold (default today)")
+	cmd.Flags().StringVar(&opts.from, "from", "", "`DATE` from which days of the week hold (default today)")
 	registerID(cmd.Flags(), &opts.id)
 	return cmd
 }
 
-// hoursAsked reads the arguments of hours. A date in --from that no day of the
-// week uses would be passed over in silence, so it is refused.
-func hoursAsked(args []string, from string, today planner.Date) (worktime, error) {
+// asked is the hours that were asked for on a date. A date in --from that no day
+// of the week uses would be passed over in silence, so it is refused.
+func (o hoursOptions) asked(today planner.Date) (worktime, error) {
 	start := today
-	if from != "" {
+	if o.from != "" {
 		var err error
-		if start, err = planner.ParseDate(from); err != nil {
+		if start, err = planner.ParseDate(o.from); err != nil {
 			return worktime{}, wrong("--from %v", err)
 		}
 	}
-	set, err := parseWorktime(args, start)
-	if err == nil && from != "" && len(set.week) == 0 {
+	set, err := parseWorktime(o.settings, start)
+	if err == nil && o.from != "" && len(set.week) == 0 {
 		return set, wrong("--from says from when days of the week hold, and none is set").
-			hint("such as: quiltrun hours mon-fri=2h --from %s", from)
+			hint("such as: quiltrun hours mon-fri=2h --from %s", o.from)
 	}
 	return set, err
 }
@@ -77,14 +76,18 @@ func hoursAsked(args []string, from string, today planner.Date) (worktime, error
 // runHours sets the hours and shows them, or only shows them. Hours are the
 // maker's own: they belong to no job and may be set before any is booked.
 func runHours(ctx context.Context, env *Env, opts hoursOptions) error {
-	if len(opts.set.week)+len(opts.set.days) == 0 {
+	set, err := opts.asked(env.today())
+	if err != nil {
+		return err
+	}
+	if len(opts.settings) == 0 {
 		return showHours(ctx, env)
 	}
 	event, err := env.newEvent(tracker.Hours, opts.id)
 	if err != nil {
 		return err
 	}
-	event.Week, event.Days = opts.set.week, opts.set.days
+	event.Week, event.Days = set.week, set.days
 	opened, err := env.creating(ctx)
 	if err != nil {
 		return err
@@ -93,7 +96,7 @@ func runHours(ctx context.Context, env *Env, opts hoursOptions) error {
 	var all []tracker.Event
 	event, repeated, err := opened.Append("", func(events []tracker.Event) (tracker.Event, error) {
 		all = events
-		return onceOnly(events, event)
+		return opts.onceOnly(events, event)
 	})
 	if err != nil {
 		return err
@@ -110,12 +113,11 @@ func runHours(ctx context.Context, env *Env, opts hoursOptions) error {
 
 // showHours reads the hours without making a store.
 func showHours(ctx context.Context, env *Env) error {
-	opened, err := env.reading(ctx)
-	if err != nil {
+	var events []tracker.Event
+	err := env.read(ctx, func(opened *store.Store) (err error) {
+		events, err = opened.MakerEvents()
 		return err
-	}
-	defer opened.Close()
-	events, err := opened.MakerEvents()
+	})
 	if err != nil {
 		return err
 	}
@@ -127,12 +129,19 @@ func showHours(ctx context.Context, env *Env) error {
 }
 
 // onceOnly is the stored event of the same id, where there is one that says the
-// same, or else the new one.
-func onceOnly(events []tracker.Event, event tracker.Event) (tracker.Event, error) {
+// same, or else the new one. Words sent again on a later day mean what they
+// meant on the first.
+func (o hoursOptions) onceOnly(events []tracker.Event, event tracker.Event) (tracker.Event, error) {
 	for _, stored := range events {
-		if stored.ID == event.ID {
-			return stored, sameEntry(stored, event)
+		if stored.ID != event.ID {
+			continue
 		}
+		set, err := o.asked(planner.DateOf(stored.At))
+		if err != nil {
+			return event, err
+		}
+		event.Week, event.Days = set.week, set.days
+		return stored, stored.SentAgain(event)
 	}
 	return event, nil
 }

@@ -69,11 +69,7 @@ func unreadable(name string, err error) error {
 	if errors.Is(err, fs.ErrNotExist) {
 		return failed("there is no file %s", name).hint("is it in another folder, or spelt differently?")
 	}
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		err = path.Err
-	}
-	return failed("%s cannot be read: %v", name, err)
+	return failed("%s cannot be read: %v", name, cause(err))
 }
 
 // parse reads the file as a job. Its error is a fileError where the file is to

@@ -41,6 +41,15 @@ func bookedID(opened *store.Store, typed string) (string, error) {
 	return "", failed("%q may be any of %s", typed, strings.Join(found, ", ")).hint("type enough of the id to tell them apart")
 }
 
+// bookedState is the booked job that was typed.
+func bookedState(opened *store.Store, typed string) (tracker.State, error) {
+	id, err := bookedID(opened, typed)
+	if err != nil {
+		return tracker.State{}, err
+	}
+	return stateOf(opened, id)
+}
+
 // stateOf folds one job's entries.
 func stateOf(opened *store.Store, id string) (tracker.State, error) {
 	events, err := opened.Events(id)

@@ -7,6 +7,7 @@ import (
 
 	"quiltrun/cmd/internal/render"
 	"quiltrun/tracker"
+	"quiltrun/tracker/store"
 )
 
 const leftLong = `left says what remains of JOB per colourway and operation: what is done, what
@@ -34,10 +35,6 @@ func newLeft(env *Env) *cobra.Command {
 			if len(args) == 0 {
 				return runLeft(cmd.Context(), env, leftOptions{})
 			}
-			// An empty word is a script's unset variable, not a wish for all jobs.
-			if args[0] == "" {
-				return wrong("the name of the job is empty")
-			}
 			if err := checkJob(args[0]); err != nil {
 				return err
 			}
@@ -48,32 +45,23 @@ func newLeft(env *Env) *cobra.Command {
 
 // runLeft reads progress and shows it; it changes nothing.
 func runLeft(ctx context.Context, env *Env, opts leftOptions) error {
-	if opts.job == "" {
-		return leftOfAll(ctx, env)
-	}
-	_, state, err := env.bookedState(ctx, opts.job)
-	if err != nil {
+	var states []tracker.State
+	err := env.read(ctx, func(opened *store.Store) (err error) {
+		if opts.job == "" {
+			states, err = allStates(opened)
+			return err
+		}
+		state, err := bookedState(opened, opts.job)
+		states = []tracker.State{state}
 		return err
-	}
-	if env.given.json {
-		return render.LeftJSON(env.Out, state)
-	}
-	return render.Left(env.Out, []tracker.State{state}, env.look())
-}
-
-// leftOfAll shows every booked job, in order of their ids.
-func leftOfAll(ctx context.Context, env *Env) error {
-	opened, err := env.reading(ctx)
-	if err != nil {
+	})
+	switch {
+	case err != nil:
 		return err
-	}
-	defer opened.Close()
-	states, err := allStates(opened)
-	if err != nil {
-		return err
-	}
-	if env.given.json {
+	case env.given.json && opts.job == "":
 		return render.LeftAllJSON(env.Out, states)
+	case env.given.json:
+		return render.LeftJSON(env.Out, states[0])
 	}
 	return render.Left(env.Out, states, env.look())
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -67,7 +68,7 @@ func newLog(env *Env) *cobra.Command {
 		Short:             "Check work off",
 		Long:              logLong,
 		Example:           logExample,
-		Args:              between(2, -1, "JOB", "OP"),
+		Args:              between(2, -1, "JOB", "OP", "COUNT"),
 		ValidArgsFunction: env.completeLog,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := opts.fill(args); err != nil {
@@ -92,6 +93,11 @@ func newLog(env *Env) *cobra.Command {
 func (o *logOptions) fill(args []string) (err error) {
 	if err := checkJob(args[0]); err != nil {
 		return err
+	}
+	// The log is kept as UTF-8: what is not would be stored as something else,
+	// and the same entry sent again would pass for another one.
+	if !utf8.ValidString(o.reason) {
+		return wrong("--reason %q is not UTF-8 text", o.reason).hint("write it anew, or leave --reason out")
 	}
 	o.job, o.operation = args[0], args[1]
 	if len(args) > 2 {

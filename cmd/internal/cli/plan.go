@@ -9,6 +9,7 @@ import (
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
 	"quiltrun/tracker"
+	"quiltrun/tracker/store"
 )
 
 const planLong = `plan works a job file out and shows the whole job sheet: sizes, cutting list,
@@ -71,7 +72,11 @@ func (e *Env) planOf(ctx context.Context, name string) (planner.Plan, error) {
 // planBooked plans the job file that was stored with a booked job, on the
 // ledger's numbers.
 func (e *Env) planBooked(ctx context.Context, typed string) (planner.Plan, error) {
-	id, state, err := e.bookedState(ctx, typed)
+	var state tracker.State
+	err := e.read(ctx, func(opened *store.Store) (err error) {
+		state, err = bookedState(opened, typed)
+		return err
+	})
 	var refusal *tracker.Refusal
 	switch {
 	case errors.As(err, &refusal):
@@ -79,26 +84,11 @@ func (e *Env) planBooked(ctx context.Context, typed string) (planner.Plan, error
 	case err != nil:
 		return planner.Plan{}, err
 	}
-	file := jobFile{"the booked file of " + id, []byte(state.File)}
+	file := jobFile{"the booked file of " + state.Ledger.Job, []byte(state.File)}
 	job, err := file.parse()
 	if err != nil {
 		return planner.Plan{}, err
 	}
 	job.Received = state.Ledger.Received
 	return file.plan(job, state.Ledger.Prior())
-}
-
-// bookedState reads one booked job.
-func (e *Env) bookedState(ctx context.Context, typed string) (string, tracker.State, error) {
-	opened, err := e.reading(ctx)
-	if err != nil {
-		return "", tracker.State{}, err
-	}
-	defer opened.Close()
-	id, err := bookedID(opened, typed)
-	if err != nil {
-		return "", tracker.State{}, err
-	}
-	state, err := stateOf(opened, id)
-	return id, state, err
 }

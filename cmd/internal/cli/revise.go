@@ -65,7 +65,7 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 		_, err := fmt.Fprintf(env.Out, "%s: nothing to revise, the file is the one of entry %d\n", job.ID, made.event.Seq)
 		return err
 	}
-	changed := changes(*r.newest.Ledger, made.after)
+	changed := changes(*r.newest.Ledger, *made.event.Ledger, made.after.Rows())
 	if env.given.json {
 		return render.RevisedJSON(env.Out, made.event, made.repeated, changed)
 	}
@@ -93,6 +93,9 @@ func (e *Env) reviseJob(ctx context.Context, r *revising) (entry, error) {
 		return entry{}, err
 	}
 	for _, event := range events {
+		if event.ID == r.event.ID && r.newest.Ledger != nil {
+			break // it was sent before, and replaced what there was then
+		}
 		if event.Ledger != nil {
 			r.newest = event
 		}
@@ -116,7 +119,7 @@ func notBooked(opened *store.Store, id, file string) error {
 // the newest booking or revision again.
 func (r *revising) decide(state tracker.State) (tracker.Event, error) {
 	if stored, ok := state.Repeated(r.event.ID); ok {
-		return stored, sameEntry(stored, tracker.Event{Kind: tracker.Revised, File: string(r.file.data)})
+		return stored, stored.SentAgain(tracker.Event{Kind: tracker.Revised, File: string(r.file.data)})
 	}
 	job, err := r.file.received(r.job, state.Ledger.Received)
 	if err != nil {

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"quiltrun/tracker"
 )
 
 const rootLong = `quiltrun plans the making of patchwork quilts in runs, and follows the work.
@@ -50,8 +52,13 @@ func newRoot(env *Env) *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		// Any first word that is no command lands here, to be worded by us.
-		Args:              cobra.ArbitraryArgs,
-		PersistentPreRunE: func(*cobra.Command, []string) error { return env.fixClock() },
+		Args: cobra.ArbitraryArgs,
+		PersistentPreRunE: func(cmd *cobra.Command, _ []string) error {
+			if err := noEmptyOptions(cmd); err != nil {
+				return err
+			}
+			return env.fixClock()
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			switch {
 			case len(args) > 0:
@@ -70,7 +77,6 @@ func newRoot(env *Env) *cobra.Command {
 	root.SetErr(env.Err)
 	root.SetFlagErrorFunc(flagFault)
 	root.CompletionOptions.DisableDefaultCmd = true
-	root.SuggestionsMinimumDistance = likely
 	addCommands(root, env)
 	return root
 }
@@ -87,15 +93,20 @@ func addCommands(root *cobra.Command, env *Env) {
 	root.SetHelpCommand(newHelp())
 }
 
-// likely is how many letters apart a mistyped word and the one that was meant
-// may be.
-const likely = 2
-
 // unknownCommand is a first word that is none.
 func unknownCommand(root *cobra.Command, name string) error {
 	f := wrong("there is no command %q", name)
-	if near := root.SuggestionsFor(name); len(near) > 0 {
+	if near := tracker.Nearest(name, commandNames(root)); len(near) > 0 {
 		return f.hint("did you mean quiltrun %s?", strings.Join(near, " or quiltrun "))
 	}
 	return f.hint("try: quiltrun --help")
+}
+
+// commandNames is what may come first on the command line.
+func commandNames(root *cobra.Command) []string {
+	var names []string
+	for _, c := range root.Commands() {
+		names = append(names, c.Name())
+	}
+	return names
 }

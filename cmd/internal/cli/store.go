@@ -25,13 +25,20 @@ func (e *Env) storePath() (string, error) {
 	return filepath.Join(e.DataDir, "quiltrun", "quiltrun.db"), nil
 }
 
-// reading opens the store to read. One that is not there reads as empty.
-func (e *Env) reading(ctx context.Context) (*store.Store, error) {
+// read has the store read and lets go of it at once, before anything is worked
+// out or shown: nobody can write meanwhile. A store that is not there reads as
+// empty.
+func (e *Env) read(ctx context.Context, look func(*store.Store) error) error {
 	path, err := e.openable(ctx)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	return store.OpenForReading(path, e.waiting())
+	opened, err := store.OpenForReading(path, e.waiting())
+	if err != nil {
+		return err
+	}
+	defer opened.Close()
+	return look(opened)
 }
 
 // creating opens the store to write, and makes it where there is none.

@@ -16,9 +16,6 @@ const opening = `<svg xmlns="http://www.w3.org/2000/svg" data-made-by="quiltrun"
 // made, and may be drawn anew.
 func IsDrawing(beginning []byte) bool { return strings.HasPrefix(string(beginning), opening) }
 
-// Longest beginning that IsDrawing needs to see, in bytes.
-const Beginning = len(opening)
-
 // drawing is one drawing in the making.
 type drawing struct {
 	plan  planner.Plan

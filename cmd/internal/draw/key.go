@@ -22,22 +22,40 @@ type item struct {
 	text  string
 }
 
-// keyed sets items one after the other from y on and returns the bottom.
+// keyed sets items one after the other from y on and returns the bottom. A heading
+// stands first with the items beside it; where they take several lines, they stand
+// in columns.
 func (d *drawing) keyed(items []item, y span) span {
-	x, right := margin, d.width-margin
+	left, right := margin, d.width-margin
+	if len(items) > 1 && items[0].paint == nil {
+		items[0].draw(&d.body, []string{items[0].text}, left, y)
+		left += items[0].width() + keyGap
+		items = items[1:]
+	}
+	var all, widest span
 	for _, it := range items {
-		indent := it.indent()
-		width := indent + textWidth(it.text, textSize)
-		if x > margin && x+width > right {
-			x, y = margin, y+keyLine
+		all += it.width() + keyGap
+		widest = max(widest, it.width())
+	}
+	x := left
+	for _, it := range items {
+		width := it.width()
+		if left+all-keyGap > right {
+			width = min(widest, right-left)
 		}
-		lines := wrapped(it.text, textSize, right-x-indent)
+		if x > left && x+width > right {
+			x, y = left, y+keyLine
+		}
+		lines := wrapped(it.text, textSize, width-it.indent()+textSize/2)
 		it.draw(&d.body, lines, x, y)
 		y += leading(textSize) * span(len(lines)-1)
 		x += width + keyGap
 	}
 	return y + keyLine
 }
+
+// width is about how wide an item is shown.
+func (it item) width() span { return it.indent() + textWidth(it.text, textSize) }
 
 // indent is the room of an item's picture.
 func (it item) indent() span {

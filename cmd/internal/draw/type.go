@@ -36,7 +36,8 @@ func wrapped(text string, size, limit span) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' }) {
-		for _, part := range parted(word, columns) {
+		// A long word may be all wide letters, with no blanks to make up for them.
+		for _, part := range parted(word, max(1, columns*9/10)) {
 			switch {
 			case line == "":
 				line = part

@@ -14,6 +14,7 @@ import (
 func Logged(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, look Look) error {
 	p := &page{look: look}
 	p.receipt(ev, "logged", after.Ledger.Job, repeated)
+	p.para(2, tookWords(ev))
 	g := &grid{columns: []column{
 		{title: "Operation", flexible: true}, {title: "Lot", flexible: true},
 		{title: "Logged", right: true}, {title: "Made", right: true}, {title: "Left", right: true},
@@ -24,6 +25,27 @@ func Logged(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, l
 	}
 	p.records(0, g)
 	return p.writeTo(w)
+}
+
+// longEntry is the time from which on an entry may be a slip, such as hours
+// given for minutes: nobody works so long in one sitting.
+const longEntry planner.Minutes = 12 * 60
+
+// tookWords is the time that was given for an entry, "" where none was.
+func tookWords(ev tracker.Event) string {
+	var took planner.Minutes
+	for _, part := range ev.Parts {
+		if part.Minutes != nil {
+			took += *part.Minutes
+		}
+	}
+	switch {
+	case took == 0:
+		return ""
+	case took >= longEntry:
+		return fmt.Sprintf("took %s; %s or more in one entry: undo it if that is a slip", spell(took), spell(longEntry))
+	}
+	return "took " + spell(took)
 }
 
 // Undone says what was taken back and how far the operations are now.
@@ -47,12 +69,23 @@ func Booked(w io.Writer, ev tracker.Event, repeated bool, look Look) error {
 	p := &page{look: look}
 	l := ev.Ledger
 	p.receipt(ev, "booked", l.Job, repeated)
-	text := fmt.Sprintf("%s, %s, %s of work", counted(l.Quantity, "quilt"), counted(len(l.Blocks), "block"), about(tableMinutes(*l)))
+	p.para(2, promised(*l))
+	return p.writeTo(w)
+}
+
+// promised is how large a booked job is, and when it is due.
+func promised(l tracker.Ledger) string {
+	blocks := 0
+	for _, b := range l.Blocks {
+		if !b.Retired {
+			blocks++
+		}
+	}
+	text := fmt.Sprintf("%s, %s, %s of work", counted(l.Quantity, "quilt"), counted(blocks, "block"), about(tableMinutes(l)))
 	if !l.Due.IsZero() {
 		text += "; due " + day(l.Due)
 	}
-	p.para(2, text)
-	return p.writeTo(w)
+	return text
 }
 
 // tableMinutes is the expected time of a whole ledger.
@@ -64,14 +97,16 @@ func tableMinutes(l tracker.Ledger) planner.Minutes {
 	return sum
 }
 
-// Revised says that a booked job was planned anew, and what is different. The
-// changes come in words, one each.
+// Revised says that a booked job was planned anew, how large it is now, and what
+// is different. The changes come in words, one each, the weightiest first.
 func Revised(w io.Writer, ev tracker.Event, repeated bool, changes []string, look Look) error {
 	p := &page{look: look}
 	p.receipt(ev, "revised", ev.Ledger.Job, repeated)
 	if len(changes) == 0 {
 		p.para(2, "nothing is different")
+		return p.writeTo(w)
 	}
+	p.para(2, "now "+promised(*ev.Ledger))
 	for _, c := range changes {
 		p.hang(2, "- ", c)
 	}

@@ -36,6 +36,10 @@ func (p *page) left(s tracker.State) {
 	p.fact("Job", factAt, job)
 	p.fact("Made", factAt, fmt.Sprintf("%d of %s, %d of %s", s.FinishedBlocks(tracker.Lot{}),
 		counted(s.Blocks(tracker.Lot{}), "block"), s.FinishedQuilts(), counted(l.Quantity, "quilt")))
+	if at, done := s.FinishedAt(); done {
+		p.fact("Left", factAt, "handed over on "+day(planner.DateOf(at))+"; nothing is left to do")
+		return
+	}
 	if len(s.Remaining()) == 0 {
 		p.fact("Left", factAt, "nothing")
 		return
@@ -45,9 +49,14 @@ func (p *page) left(s tracker.State) {
 	p.leftTable(s)
 }
 
-// remainingMinutes is the expected time of all that is left of a job.
+// remainingMinutes is the expected time of all that is left of a job. A job
+// whose quilts are all handed over takes no more, even where some earlier row
+// was never logged to its end.
 func remainingMinutes(s tracker.State) planner.Minutes {
 	var sum planner.Minutes
+	if _, done := s.FinishedAt(); done {
+		return sum
+	}
 	for _, r := range s.Remaining() {
 		sum += r.Minutes
 	}
@@ -62,14 +71,14 @@ type leftPart struct {
 	below []string
 }
 
-// leftTable has a row for each operation with work left, lot by lot. Lots with
-// the same work left share their rows, and very many fabrics share one row an
-// operation and are listed under it.
+// leftTable has a row for each operation with work left: what of a quilt comes
+// before all blocks, then lot by lot. Lots with the same work left share their
+// rows, and very many fabrics share one row an operation and are listed under
+// it.
 func (p *page) leftTable(s tracker.State) {
-	lots := lotsWithWork(s)
-	var parts []leftPart
+	parts, lots := beforeBlocks(lotsWithWork(s), firstOfBlocks(s))
 	if fabrics := ofKind(lots, planner.FabricLot); len(fabrics) > mostRows {
-		parts = crowded(fabrics)
+		parts = append(parts, crowded(fabrics)...)
 		lots = lots[len(fabrics):]
 	}
 	for _, group := range grouped(len(lots), func(i int) string { return sameWork(s, lots[i]) }) {
@@ -77,6 +86,39 @@ func (p *page) leftTable(s tracker.State) {
 		parts = append(parts, leftPart{title: lotHeading(s, names, lots[group[0]].Lot), rows: lots[group[0]].rows})
 	}
 	p.leftParts(parts)
+}
+
+// firstOfBlocks is the lowest number of an operation on blocks; 0 where there is
+// none.
+func firstOfBlocks(s tracker.State) int {
+	first := 0
+	for _, o := range s.Ledger.Operations {
+		if o.Lot.Kind == planner.ColourwayLot && (first == 0 || o.Number < first) {
+			first = o.Number
+		}
+	}
+	return first
+}
+
+// beforeBlocks takes the rows of quilts that come before the first operation on
+// blocks, such as the seam test, out of their lots.
+func beforeBlocks(lots []lotRows, first int) (early []leftPart, rest []lotRows) {
+	for _, l := range lots {
+		if l.Kind == planner.QuiltLot {
+			before := slices.IndexFunc(l.rows, func(r tracker.Row) bool { return r.Number >= first })
+			if before < 0 {
+				before = len(l.rows)
+			}
+			if before > 0 {
+				early = append(early, leftPart{title: l.Name + ", before the blocks", rows: l.rows[:before]})
+				l.rows = l.rows[before:]
+			}
+		}
+		if len(l.rows) > 0 {
+			rest = append(rest, l)
+		}
+	}
+	return early, rest
 }
 
 // leftParts lays the parts out under one head, in columns where they fit.
@@ -140,8 +182,8 @@ func lotHeading(s tracker.State, names []string, first tracker.Lot) string {
 	return fmt.Sprintf("%s: %d of %s made%s", title, s.FinishedBlocks(first), counted(s.Blocks(first), "block"), each)
 }
 
-// crowded sums very many lots up by operation, and names those with equally
-// much left together.
+// crowded sums very many lots of one kind up by operation, under one heading,
+// and names those with equally much left together.
 func crowded(lots []lotRows) []leftPart {
 	var parts []leftPart
 	for _, rows := range byNumber(lots) {
@@ -150,7 +192,10 @@ func crowded(lots []lotRows) []leftPart {
 		for _, r := range rows {
 			sum.Done, sum.Count = sum.Done+r.Done, sum.Count+r.Count
 		}
-		part := leftPart{title: counted(len(rows), string(sum.Lot.Kind)), rows: []tracker.Row{sum}}
+		part := leftPart{rows: []tracker.Row{sum}}
+		if len(parts) == 0 {
+			part.title = plural(string(sum.Lot.Kind))
+		}
 		for _, group := range grouped(len(rows), func(i int) string { return fmt.Sprint(rows[i].Left()) }) {
 			names := picked(group, func(i int) string { return rows[i].Lot.Name })
 			part.below = append(part.below, fmt.Sprintf("%d left of %s", rows[group[0]].Left(), enumerate(names)))

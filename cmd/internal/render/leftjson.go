@@ -19,7 +19,8 @@ func LeftAllJSON(w io.Writer, states []tracker.State) error {
 }
 
 // jsonLeft is one job. Counts are for the run, minutes_left is the expected time
-// of all that is left.
+// of all that is left: nothing once all quilts are handed over, whatever rows
+// were never logged to their end.
 type jsonLeft struct {
 	Schema         int       `json:"schema"`
 	Job            string    `json:"job"`

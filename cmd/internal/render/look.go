@@ -46,7 +46,8 @@ func (l Look) text(s string) string {
 	if ascii(s) {
 		return s
 	}
-	s = clean(s)
+	// A measure that a sentence calls about so long needs no mark as well.
+	s = strings.ReplaceAll(clean(s), "about ≈ ", "about ")
 	if !l.Unicode {
 		s = plain.Replace(s)
 	}

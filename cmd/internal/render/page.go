@@ -57,8 +57,12 @@ func (p *page) heading(text string) {
 	p.prose(strong, 0, "", strings.TrimSpace(text))
 }
 
-// para adds text wrapped at an indent.
-func (p *page) para(indent int, text string) { p.prose(ordinary, indent, "", text) }
+// para adds text wrapped at an indent; no text is no line.
+func (p *page) para(indent int, text string) {
+	if text != "" {
+		p.prose(ordinary, indent, "", text)
+	}
+}
 
 // hang adds text wrapped beside a lead: its further lines stand under its
 // first, not under the lead.

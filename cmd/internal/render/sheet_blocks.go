@@ -47,7 +47,7 @@ func (s *sheet) blockSummary(c planner.ColourwayPlan) string {
 	u := s.plan.Job.Units
 	text := fmt.Sprintf("Raw %s, finished %s", size(c.Raw, u), size(c.Finished, u))
 	if c.SeamLength > 0 {
-		text += fmt.Sprintf("; %s of seam a block; in it: %s", c.SeamLength.Show(u), matchWords(c.Matches))
+		text += fmt.Sprintf("; %s of seam a block; inside it %s", c.SeamLength.Show(u), pointWords(c.Matches))
 	}
 	return text
 }
@@ -84,7 +84,7 @@ func (s *sheet) stepCells(c planner.ColourwayPlan, m patchwork.Made) []string {
 			meet = matchWords(t)
 		}
 	}
-	return []string{copies(m), s.doing(m), s.sizes(m), pressWords(c.Build, m.Step.Name, c.Press), meet}
+	return []string{copies(m), s.doing(m), s.sizes(m), pressedBy(c, m.Step.Name), meet}
 }
 
 // doing says what one step does to one unit.
@@ -186,6 +186,16 @@ func (s *sheet) sizes(m patchwork.Made) string {
 		return across + " both ways"
 	}
 	return across + " across, " + down + " down"
+}
+
+// pressedBy are the directions of one step, card by card where its colourway has
+// two that differ here.
+func pressedBy(c planner.ColourwayPlan, step string) string {
+	all := pressWords(c.Build, step, c.Press)
+	if c.PressB == nil || pressWords(c.Build, step, c.PressB) == all {
+		return all
+	}
+	return fmt.Sprintf("card a: %s; card b: %s", all, pressWords(c.Build, step, c.PressB))
 }
 
 // pressWords are the directions at the iron for one step.

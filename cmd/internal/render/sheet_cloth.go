@@ -59,7 +59,7 @@ func (s *sheet) fabricRow(f planner.FabricNeed) []string {
 	if fabric.OnHand != nil {
 		onHand = fabric.OnHand.Length.ShowYardage(u)
 	}
-	return []string{form + " " + measured.Show(u) + " wide" + assumed, s.needed(f.Length), onHand, f.LengthBuy.ShowYardage(u)}
+	return []string{form + " " + measured.Show(u) + " usable" + assumed, s.needed(f.Length), onHand, f.LengthBuy.ShowYardage(u)}
 }
 
 // needed is a length of cloth as shops sell it: to the next step up, since less

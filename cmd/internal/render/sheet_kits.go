@@ -39,13 +39,3 @@ func roleWords(roles []planner.RoleFabric) string {
 	}
 	return enumerate(parts)
 }
-
-// idSpan writes block ids of one colourway shortly: "tide-01 to 08, 12".
-func idSpan(ids []string) string {
-	numbers := make([]string, len(ids))
-	for i, id := range ids {
-		numbers[i] = idNumber(id)
-	}
-	stem := ids[0][:len(ids[0])-len(numbers[0])]
-	return stem + spans(numbers, " to ")
-}

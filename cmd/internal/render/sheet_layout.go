@@ -30,7 +30,7 @@ func (s *sheet) layout() {
 	}
 	s.turnLegend()
 	for _, j := range s.plan.Joins {
-		s.para(1, "Where "+j.Between+" meet: "+matchWords(j.Matches))
+		s.para(1, "Where "+j.Between+" meet: "+pointWords(j.Matches))
 	}
 }
 

@@ -1,7 +1,10 @@
 package render
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
+	"strings"
 
 	"quiltrun/planner"
 )
@@ -24,10 +27,10 @@ func (s *sheet) chosenMap(blocks []planner.Block) layoutMap {
 	numbered := s.mapped(blocks, 2, func(b planner.Block) string {
 		return letters[b.Colourway] + idNumber(b.ID) + turnMark(b.Turn)
 	})
-	numbered.legend = func(s *sheet) { s.letterLegend(letters, "01") }
+	numbered.legend = func(s *sheet) { s.numberLegend(letters) }
 	lettered := s.mapped(blocks, 1, func(b planner.Block) string { return letters[b.Colourway] + turnMark(b.Turn) })
 	lettered.legend = func(s *sheet) {
-		s.letterLegend(letters, "")
+		s.letterLegend(letters)
 		s.numbering(blocks)
 	}
 	for _, m := range []layoutMap{ids, numbered} {
@@ -65,30 +68,58 @@ func (s *sheet) letters() map[string]string {
 	return letters
 }
 
-// letterLegend says what the letters mean. Number is the example that shows how
-// a letter and a number make a block id.
-func (s *sheet) letterLegend(letters map[string]string, number string) {
+// letterLegend says what the letters mean.
+func (s *sheet) letterLegend(letters map[string]string) {
 	items := make([]string, len(s.plan.Colourways))
 	for i, c := range s.plan.Colourways {
-		items[i] = letters[c.Name] + number + " = " + c.Name
-		if number != "" {
-			items[i] += "-" + number
+		items[i] = letters[c.Name] + " = " + c.Name
+	}
+	s.flow(1, items)
+}
+
+// numberLegend shows how a letter and a number make a block id, by the first
+// block of each colourway. One that was renamed has a further example for each
+// further stem, from whose number on ids are written so.
+func (s *sheet) numberLegend(letters map[string]string) {
+	var items []string
+	for _, c := range s.plan.Colourways {
+		seen := map[string]bool{}
+		for _, id := range s.idsOf(c.Name) {
+			if stem := idStem(id); !seen[stem] {
+				seen[stem] = true
+				items = append(items, letters[c.Name]+idNumber(id)+" = "+id)
+			}
 		}
 	}
 	s.flow(1, items)
 }
 
+// idsOf is the ids of a colourway's blocks, in order of their numbers.
+func (s *sheet) idsOf(colourway string) []string {
+	var ids []string
+	for _, b := range s.plan.Blocks {
+		if b.Colourway == colourway {
+			ids = append(ids, b.ID)
+		}
+	}
+	slices.SortStableFunc(ids, func(a, b string) int {
+		return cmp.Or(len(idNumber(a))-len(idNumber(b)), strings.Compare(idNumber(a), idNumber(b)))
+	})
+	return ids
+}
+
 // numbering says how to tell one block of a colourway from the next where the
 // map has no room for numbers.
 func (s *sheet) numbering(blocks []planner.Block) {
-	last := map[string]int{}
+	last, stem := map[string]int{}, map[string]string{}
 	for _, b := range blocks {
 		n, err := strconv.Atoi(idNumber(b.ID))
-		if err != nil || n <= last[b.Colourway] {
+		first := cmp.Or(stem[b.Colourway], idStem(b.ID))
+		if err != nil || n <= last[b.Colourway] || first != idStem(b.ID) {
 			s.para(1, "A wider page shows the block numbers.")
 			return
 		}
-		last[b.Colourway] = n
+		last[b.Colourway], stem[b.Colourway] = n, first
 	}
 	s.para(1, "The blocks of a colourway are numbered along the rows, from the top left.")
 }

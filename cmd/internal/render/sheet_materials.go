@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"quiltrun/planner"
 	"quiltrun/planner/measure"
@@ -46,14 +47,30 @@ func (s *sheet) batting(b *planner.BattingPlan) string {
 	return fmt.Sprintf("%s or more; %s", size(b.Size, s.plan.Job.Units), b.Choice)
 }
 
-// binding is one quilt's binding in words, with what is to spare.
+// binding is one quilt's binding in words: what its strips make, joined, and
+// how far that is over the edge that it goes round.
 func (s *sheet) binding(b *planner.BindingPlan) string {
 	if b == nil {
 		return "not asked for"
 	}
 	u := s.plan.Job.Units
-	return fmt.Sprintf("%s, %s cut %s wide, to reach %s (%s more than the edge; these strips leave %s spare); %s off the bolt",
-		b.Fabric, counted(b.Strips, "strip"), b.Strip.Show(u), b.Length.Show(u), b.Allowance.Show(u), b.Spare.Show(u), b.FabricLength.Show(u))
+	edge, makes := b.Length-b.Allowance, "make"
+	if b.Strips == 1 {
+		makes = "makes"
+	}
+	text := fmt.Sprintf("%s, %s cut %s wide %s %s: %s over the edge of %s (%s asked for)", b.Fabric, counted(b.Strips, "strip"),
+		b.Strip.Show(u), makes, (edge + b.Spare).Show(u), b.Spare.Show(u), edge.Show(u), b.Allowance.Show(u))
+	if s.sheets(b.Fabric) {
+		return text
+	}
+	return text + "; " + b.FabricLength.Show(u) + " off the bolt"
+}
+
+// sheets reports that a fabric comes in sheets, not off a bolt.
+func (s *sheet) sheets(fabric string) bool {
+	return slices.ContainsFunc(s.plan.Fabrics, func(f planner.FabricNeed) bool {
+		return f.Fabric.Name == fabric && f.Fabric.Form.Sheets()
+	})
 }
 
 // thread is the run's thread in words, by what it sews.

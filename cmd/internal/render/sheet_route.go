@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"quiltrun/planner"
 )
@@ -17,6 +18,7 @@ const mostRows = 8
 func (s *sheet) route() {
 	ops := s.plan.Operations
 	s.heading("Operations")
+	s.routeLead()
 	rows, g := s.routeTable()
 	fits := s.columns(1, g, func(int) {}, func(i int) {
 		if r := rows[i]; r.last {
@@ -29,6 +31,42 @@ func (s *sheet) route() {
 	for _, stage := range stages(ops) {
 		s.narrowStage(stage)
 	}
+}
+
+// routeLead says what the times are worth, and how work is checked off.
+func (s *sheet) routeLead() {
+	s.para(1, fmt.Sprintf("Times are means of the table of starting times, with %.0f %% for personal needs, fatigue and contingencies; makers differ by a factor of three.",
+		100*planner.Allowance))
+	if o, ok := sampleEntry(s.plan.Operations); ok {
+		s.para(1, fmt.Sprintf("Log with the number, e.g. quiltrun log %s %d %d --colourway %s", s.plan.Job.ID, o.Number, min(o.Count, 4), shellWord(o.Lot.Name)))
+	}
+}
+
+// sampleEntry is an operation to show logging with: one of a colourway, at the
+// machine where there is one, and with something left after the first few.
+func sampleEntry(ops []planner.Operation) (planner.Operation, bool) {
+	for _, good := range []func(planner.Operation) bool{
+		func(o planner.Operation) bool { return o.Place == planner.Machine && o.Count > 4 },
+		func(o planner.Operation) bool { return o.Count > 1 },
+		func(planner.Operation) bool { return true },
+	} {
+		for _, o := range ops {
+			if o.Lot.Kind == planner.ColourwayLot && good(o) {
+				return o, true
+			}
+		}
+	}
+	return planner.Operation{}, false
+}
+
+// shellWord is a name as a command line takes it: in quotes where a shell would
+// read more into it.
+func shellWord(name string) string {
+	plain := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune("-_.", r) }
+	if !strings.ContainsFunc(name, func(r rune) bool { return !plain(r) }) {
+		return name
+	}
+	return "'" + strings.ReplaceAll(name, "'", `'\''`) + "'"
 }
 
 // stage is the rows of one operation that have the same instruction.

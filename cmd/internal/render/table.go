@@ -105,7 +105,7 @@ func unbroken(word string) int {
 		return w
 	}
 	most := 0
-	for _, part := range hyphened(word) {
+	for _, part := range joints(word, longestWord) {
 		most = max(most, min(width(part), longestWord))
 	}
 	return most

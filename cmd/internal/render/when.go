@@ -20,7 +20,7 @@ func When(w io.Writer, asOf planner.Date, answers []forecast.Answer, look Look) 
 	p.rule()
 	g := &grid{columns: []column{
 		{title: "Job", flexible: true}, {title: "Due"}, {title: "50 %"}, {title: "Promise"},
-		{title: "95 %"}, {title: "On time", right: true}, {title: "Left", right: true},
+		{title: "95 %"}, {title: "On time", right: true}, {title: "Likely", right: true},
 	}}
 	for _, a := range answers {
 		g.add(a.Job, orDash(a.Due.String()), orDash(a.P50.String()), orDash(a.P80.String()), orDash(a.P95.String()),
@@ -40,7 +40,7 @@ func When(w io.Writer, asOf planner.Date, answers []forecast.Answer, look Look) 
 }
 
 // whenMeans explains the figures.
-const whenMeans = "The promise is the date that holds in 80 of a hundred such runs; on time is how often, of a hundred, the quilt would be in the client's hands by its due date; left is the work that is as likely to take less as more. Until your own batches set the pace, times come from the table of starting times, and makers differ by a factor of three."
+const whenMeans = "Promise holds in 80 of 100 runs; on time is the chance to be in the client's hands when due; likely is the work left at even odds (left shows the mean). Until your own batches set the pace, makers differ by a factor of three."
 
 // orDash shows that there is nothing to show.
 func orDash(text string) string {

@@ -99,6 +99,37 @@ func matchWords(t patchwork.Tally) string {
 	return strings.Join(parts, ", ")
 }
 
+// pointWords says the same in a sentence: "9 match points, all nest".
+func pointWords(t patchwork.Tally) string {
+	points := t.Nest + t.Clash + t.Open
+	if points == 0 {
+		return matchWords(t)
+	}
+	said := counted(points, "match point")
+	switch points {
+	case t.Nest:
+		said += ", " + allOf(points, "nest", "it nests")
+	case t.Clash:
+		said += ", " + allOf(points, "clash", "it clashes")
+	case t.Open:
+		said += ", " + allOf(points, "open", "it is open")
+	default:
+		return said + ": " + matchWords(t)
+	}
+	if t.Near > 0 {
+		said += ", " + counted(t.Near, "near miss")
+	}
+	return said
+}
+
+// allOf says that points are all alike.
+func allOf(points int, all, one string) string {
+	if points == 1 {
+		return one
+	}
+	return "all " + all
+}
+
 // enumerate joins names with commas; a line ends between names rather than
 // within one.
 func enumerate(names []string) string {
@@ -139,6 +170,38 @@ func follows(a, b string) bool {
 	n, err := strconv.Atoi(b)
 	return err == nil && n == m+1
 }
+
+// idSpan writes block ids of one colourway shortly: "tide-01 to 08, 12". Where
+// the colourway was renamed its ids have several stems, and each is said:
+// "deck-47, 48, bow-49".
+func idSpan(ids []string) string {
+	var parts []string
+	for _, run := range sameStem(ids) {
+		stem := idStem(run[0])
+		numbers := make([]string, len(run))
+		for i, id := range run {
+			numbers[i] = id[len(stem):]
+		}
+		parts = append(parts, stem+spans(numbers, " to "))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// sameStem parts ids wherever the next has another stem.
+func sameStem(ids []string) [][]string {
+	var runs [][]string
+	for i, id := range ids {
+		if i == 0 || idStem(id) != idStem(ids[i-1]) {
+			runs = append(runs, nil)
+		}
+		runs[len(runs)-1] = append(runs[len(runs)-1], id)
+	}
+	return runs
+}
+
+// idStem is a block id without its number: the name that its colourway had when
+// the block was planned, and a hyphen.
+func idStem(id string) string { return id[:strings.LastIndexByte(id, '-')+1] }
 
 // idNumber is the number of a block id: what stands after the last hyphen.
 func idNumber(id string) string { return id[strings.LastIndexByte(id, '-')+1:] }

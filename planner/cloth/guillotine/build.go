@@ -2,87 +2,46 @@ package guillotine
 
 import (
 	"cmp"
-	"math/bits"
 	"slices"
 )
 
-// bag counts pieces of every kind in packed fields, each with a spare bit on
-// top that shows an overflow.
-type bag [2]uint64
-
-// packer maps counts to bags.
-type packer struct {
-	word, shift []uint
-	full, spare bag
-}
-
-// newPacker returns false where the counts need more than two words.
-func newPacker(counts []int) (*packer, bool) {
-	k := &packer{}
-	word, shift := uint(0), uint(0)
-	for _, n := range counts {
-		width := uint(bits.Len(uint(n))) + 1
-		if shift+width > 64 {
-			word, shift = word+1, 0
-		}
-		if word > 1 {
-			return nil, false
-		}
-		k.word, k.shift = append(k.word, word), append(k.shift, shift)
-		k.full[word] |= uint64(n) << shift
-		k.spare[word] |= 1 << (shift + width - 1)
-		shift += width
-	}
-	return k, true
-}
-
-// join adds two bags, and returns false where that is more than there is.
-func (k *packer) join(a, b bag) (bag, bool) {
-	sum := bag{a[0] + b[0], a[1] + b[1]}
-	// full + spare - sum keeps every spare bit where no field overflows
-	left0 := (k.full[0] | k.spare[0]) - sum[0]
-	left1 := (k.full[1] | k.spare[1]) - sum[1]
-	return sum, left0&k.spare[0] == k.spare[0] && left1&k.spare[1] == k.spare[1]
-}
-
-// block is a rectangle built from pieces by joining two blocks side by side or
-// one above the other.
+// block is a rectangle made from pieces, or from two blocks side by side
+// (Upright) or one above the other (Across).
 type block struct {
 	w, h, area int
 	bag        bag
-	a, b       int32 // joined blocks, -1 for a piece
-	piece      int32
-	turned     bool
 	cut        Cut
+	a, b       int // the blocks joined; for a piece, a is the piece
+	turned     bool
 	waste      int
 }
 
 // builder joins blocks bottom up until one holds every piece (Wang 1983, Oper.
-// Res. 31, 573-586), leaving out those that waste more than the target allows.
+// Res. 31, 573-586). It leaves out blocks that waste more than the target
+// allows and, of blocks of the same pieces, those no smaller than another; so
+// what it finds is best, and what it does not find does not exist, unless its
+// steps run out.
 type builder struct {
 	*packer
 	w, h       int // target
 	area       int
-	spare      int
-	fitW, fitH []int
 	pieces     []Piece
+	fitW, fitH []int
 	blocks     []block // joined with each other already
-	byH, byW   *shelfIndex
-	wait       [][]block // by area/grain
+	byH, byW   *index
+	wait       [][]block // to be joined, by area
 	grain      int
-	work, limit int
-	width      int // blocks kept of each grain, 0 is all
-	cut        bool
-	best       int32
+	work       int
+	best       int
 }
 
-// shelfIndex finds blocks by one side.
-type shelfIndex struct {
+// index finds blocks by one side.
+type index struct {
 	sides []int
-	of    [][]int32
+	of    [][]int
 }
 
-func (x *shelfIndex) put(side int, k int32) {
+func (x *index) put(side, k int) {
 	at, ok := slices.BinarySearch(x.sides, side)
 	if !ok {
 		x.sides = slices.Insert(x.sides, at, side)
@@ -92,11 +51,16 @@ func (x *shelfIndex) put(side int, k int32) {
 }
 
 func newBuilder(w, h int, pieces []Piece, k *packer) *builder {
-	b := &builder{packer: k, w: w, h: h, area: areaOf(pieces), pieces: pieces, best: -1, byH: &shelfIndex{}, byW: &shelfIndex{}}
-	b.spare = w*h - b.area
-	b.grain = b.smallest()
+	b := &builder{packer: k, w: w, h: h, area: areaOf(pieces), pieces: pieces, best: -1, byH: &index{}, byW: &index{}}
+	b.grain = b.area
+	for _, p := range pieces {
+		if p.N > 0 {
+			b.grain = min(b.grain, p.W*p.H)
+		}
+	}
 	b.wait = make([][]block, b.area/b.grain+1)
-	b.fitW, b.fitH = sums(w, pieces, func(s side) int { return s.w }), sums(h, pieces, func(s side) int { return s.h })
+	b.fitW = sums(w, pieces, func(s side) int { return s.w })
+	b.fitH = sums(h, pieces, func(s side) int { return s.h })
 	return b
 }
 
@@ -106,13 +70,7 @@ func sums(upTo int, pieces []Piece, measure func(side) int) []int {
 	can[0] = true
 	for _, p := range pieces {
 		for range p.N {
-			for x := upTo; x > 0; x-- {
-				for _, s := range p.sides() {
-					if m := measure(s); m <= x && can[x-m] {
-						can[x] = true
-					}
-				}
-			}
+			reach(can, p, measure)
 		}
 	}
 	out := make([]int, upTo+1)
@@ -125,63 +83,76 @@ func sums(upTo int, pieces []Piece, measure func(side) int) []int {
 	return out
 }
 
-func (b *builder) waste(k *block) int {
-	if k.w > b.w || k.h > b.h {
-		return 1 << 60
+// reach adds one piece to every sum.
+func reach(can []bool, p Piece, measure func(side) int) {
+	for x := len(can) - 1; x > 0; x-- {
+		for _, s := range p.sides() {
+			if m := measure(s); m <= x && can[x-m] {
+				can[x] = true
+			}
+		}
 	}
-	free, high := b.w-k.w, b.h-k.h
-	return k.w*k.h - k.area + (free-b.fitW[free])*k.h + (high-b.fitH[high])*k.w
 }
 
-func (b *builder) offer(k block) {
-	k.waste = b.waste(&k)
-	if k.waste > b.spare {
-		return
+// run builds for no more than a number of steps and reports whether it built
+// all that it had to.
+func (b *builder) run(limit int) bool {
+	b.start()
+	for at := range b.wait {
+		for _, k := range undominated(b.wait[at]) {
+			if b.work > limit {
+				return false
+			}
+			if k.area == b.area {
+				b.done(k)
+			} else {
+				b.joins(k)
+			}
+		}
+		b.work += len(b.wait[at])
+		b.wait[at] = nil
 	}
-	b.work += 4
-	at := k.area/b.grain
-	b.wait[at] = append(b.wait[at], k)
+	return true
 }
 
-func (b *builder) run() bool {
+func (b *builder) start() {
 	for i, p := range b.pieces {
 		if p.N == 0 {
 			continue
 		}
 		for _, s := range p.sides() {
-			one := bag{}
-			one[b.word[i]] = 1 << b.shift[i]
-			b.offer(block{w: s.w, h: s.h, area: p.W * p.H, bag: one, a: -1, b: -1, piece: int32(i), turned: s.turned, cut: None})
+			b.offer(block{w: s.w, h: s.h, area: p.W * p.H, bag: b.one(i), a: i, turned: s.turned})
 		}
 	}
-	for at := range b.wait {
-		for _, k := range b.undominated(b.wait[at]) {
-			if k.area == b.area {
-				if b.best < 0 || b.blocks[b.best].h > k.h {
-					b.best = int32(len(b.blocks))
-					b.blocks = append(b.blocks, k)
-				}
-				continue
-			}
-			b.joins(k)
-			if b.work > b.limit { b.cut=true; return b.best>=0 }
-		}
-		b.wait[at] = nil
+}
+
+func (b *builder) done(k block) {
+	if b.best < 0 || k.h < b.blocks[b.best].h {
+		b.best = len(b.blocks)
+		b.blocks = append(b.blocks, k)
 	}
-	return b.best >= 0
 }
 
-func (b *builder) smallest() int {
-	m := 1<<60
-	for _, p := range b.pieces { if p.N>0 { m = min(m, p.W*p.H) } }
-	return m
+// offer sets a block aside to be joined later, unless it wastes too much: what
+// is bare inside it, and what no pieces can fill beside and above it.
+func (b *builder) offer(k block) {
+	free, high := b.w-k.w, b.h-k.h
+	if free < 0 || high < 0 {
+		return
+	}
+	k.waste = k.w*k.h - k.area + (free-b.fitW[free])*k.h + (high-b.fitH[high])*k.w
+	if k.waste > b.w*b.h-b.area {
+		return
+	}
+	b.work += 4
+	b.wait[k.area/b.grain] = append(b.wait[k.area/b.grain], k)
 }
 
-func (b *builder) undominated(list []block) []block {
+func undominated(list []block) []block {
 	slices.SortFunc(list, func(x, y block) int {
-		return cmp.Or(cmp.Compare(x.bag[0], y.bag[0]), cmp.Compare(x.bag[1], y.bag[1]), cmp.Compare(x.w, y.w), cmp.Compare(x.h, y.h), cmp.Compare(x.cut,y.cut), cmp.Compare(x.a,y.a), cmp.Compare(x.b,y.b))
+		return cmp.Or(cmp.Compare(x.bag[0], y.bag[0]), cmp.Compare(x.bag[1], y.bag[1]), x.w-y.w, x.h-y.h,
+			cmp.Compare(x.cut, y.cut), x.a-y.a, x.b-y.b)
 	})
-	b.work += len(list)*4
 	var out []block
 	for _, k := range list {
 		if n := len(out); n > 0 && out[n-1].bag == k.bag && out[n-1].h <= k.h {
@@ -189,29 +160,26 @@ func (b *builder) undominated(list []block) []block {
 		}
 		out = append(out, k)
 	}
-	if b.width > 0 && len(out) > b.width {
-		b.cut = true
-		slices.SortStableFunc(out, func(x, y block) int { return cmp.Compare(x.waste, y.waste) })
-		out = out[:b.width]
-	}
 	return out
 }
 
+// joins joins a block with all those before it that are nearly as high, or
+// nearly as wide.
 func (b *builder) joins(k block) {
-	me := int32(len(b.blocks))
+	me := len(b.blocks)
 	b.blocks = append(b.blocks, k)
 	b.byH.put(k.h, me)
 	b.byW.put(k.w, me)
-	inner := k.w*k.h - k.area
-	left := b.spare - inner
-	b.partners(b.byH, k.h, k.w, left, func(j int32) { b.join2(&k, me, j, Upright) })
-	b.partners(b.byW, k.w, k.h, left, func(j int32) { b.join2(&k, me, j, Across) })
+	spare := b.w*b.h - b.area - (k.w*k.h - k.area)
+	b.partners(b.byH, k.h, k.w, spare, func(j int) { b.join(me, j, Upright) })
+	b.partners(b.byW, k.w, k.h, spare, func(j int) { b.join(me, j, Across) })
 }
 
-// partners visits blocks whose side is close enough to that of a block.
-func (b *builder) partners(x *shelfIndex, side, other, left int, visit func(int32)) {
-	from, _ := slices.BinarySearch(x.sides, max(0, side-left))
-	for at := from; at < len(x.sides) && x.sides[at] <= side+left/other; at++ {
+// partners visits blocks whose side is near enough to a block's: the lower one
+// leaves at least a unit bare for every unit it is lower.
+func (b *builder) partners(x *index, side, other, spare int, visit func(int)) {
+	from, _ := slices.BinarySearch(x.sides, side-spare)
+	for at := from; at < len(x.sides) && x.sides[at] <= side+spare/other; at++ {
 		b.work += len(x.of[at])
 		for _, j := range x.of[at] {
 			visit(j)
@@ -219,24 +187,33 @@ func (b *builder) partners(x *shelfIndex, side, other, left int, visit func(int3
 	}
 }
 
-func (b *builder) join2(k *block, me, j int32, cut Cut) {
-	o := &b.blocks[j]
+// join leaves out two blocks that are both joined the same way already: their
+// parts come together one by one as well.
+func (b *builder) join(i, j int, cut Cut) {
+	k, o := &b.blocks[i], &b.blocks[j]
 	if k.cut == cut && o.cut == cut || k.area+o.area > b.area {
 		return
 	}
-	n := block{area: k.area + o.area, a: me, b: j, cut: cut}
+	n := block{area: k.area + o.area, a: i, b: j, cut: cut}
 	if cut == Upright {
 		n.w, n.h = k.w+o.w, max(k.h, o.h)
 	} else {
 		n.w, n.h = max(k.w, o.w), k.h+o.h
 	}
-	if n.w > b.w || n.h > b.h || n.w*n.h-n.area > b.spare {
+	if n.w > b.w || n.h > b.h || n.w*n.h-n.area > b.w*b.h-b.area {
 		return
 	}
-	sum, ok := b.packer.join(k.bag, o.bag)
-	if !ok {
-		return
+	var ok bool
+	if n.bag, ok = b.both(k.bag, o.bag); ok {
+		b.offer(n)
 	}
-	n.bag = sum
-	b.offer(n)
+}
+
+// node draws a block.
+func (b *builder) node(i int) *Node {
+	k := b.blocks[i]
+	if k.cut == None {
+		return leaf(k.w, k.h, k.a, k.turned)
+	}
+	return joined(k.w, k.h, k.cut, b.node(k.a), b.node(k.b))
 }

@@ -7,48 +7,53 @@ type slot struct {
 	value       int64
 }
 
-// filler solves bounded knapsacks over a width by dynamic programming, keeping
-// the rows that two calls in a row have in common.
+// filler solves bounded knapsacks over a width by dynamic programming, slot by
+// slot: best[k][c] is the greatest value of the first k slots in width c, and
+// picks[k][c] how often it takes the last of them.
 type filler struct {
 	w     int
 	slots []slot
-	best  [][]int64 // best[k][c] is the greatest value of the first k slots in width c
+	best  [][]int64
 	picks [][]uint16
 	work  int // cells computed
 }
 
 func newFiller(w int) *filler {
-	return &filler{w: w, best: [][]int64{make([]int64, w+1)}, picks: [][]uint16{nil}}
+	f := &filler{}
+	f.begin(w)
+	return f
 }
 
-// fill is the greatest value of slots that fits the width.
-func (f *filler) fill(slots []slot) int64 {
-	same := 0
-	for same < len(slots) && same < len(f.slots) && slots[same] == f.slots[same] {
-		same++
-	}
-	f.slots = append(f.slots[:same], slots[same:]...)
-	for k := same; k < len(slots); k++ {
-		f.row(k)
-	}
-	return f.best[len(slots)][f.w]
+// begin starts a filling of width w with no slots.
+func (f *filler) begin(w int) {
+	f.w, f.slots = w, f.slots[:0]
+	f.grow(0)
+	clear(f.best[0][:w+1])
 }
 
-// row computes best[k+1] from best[k].
-func (f *filler) row(k int) {
-	if len(f.best) <= k+1 {
-		f.best = append(f.best, make([]int64, f.w+1))
-		f.picks = append(f.picks, make([]uint16, f.w+1))
+func (f *filler) grow(k int) {
+	if len(f.best) <= k {
+		f.best, f.picks = append(f.best, nil), append(f.picks, nil)
 	}
-	s, old, best, picks := f.slots[k], f.best[k], f.best[k+1], f.picks[k+1]
+	if len(f.best[k]) <= f.w {
+		f.best[k], f.picks[k] = make([]int64, f.w+1), make([]uint16, f.w+1)
+	}
+}
+
+// add takes in one more slot.
+func (f *filler) add(s slot) {
+	f.slots = append(f.slots, s)
+	k := len(f.slots)
+	f.grow(k)
+	old, best, picks := f.best[k-1][:f.w+1], f.best[k][:f.w+1], f.picks[k][:f.w+1]
 	copy(best, old)
 	clear(picks)
 	f.work += f.w
 	for n := 1; n <= s.most && n*s.w <= f.w; n++ {
 		worth, taken := int64(n)*s.value, n*s.w
 		f.work += f.w - taken
-		from, to, pick := old[:f.w+1-taken], best[taken:], picks[taken:]
-		for c, v := range from {
+		to, pick := best[taken:], picks[taken:]
+		for c, v := range old[:f.w+1-taken] {
 			if v+worth > to[c] {
 				to[c], pick[c] = v+worth, uint16(n)
 			}
@@ -56,7 +61,24 @@ func (f *filler) row(k int) {
 	}
 }
 
-// taken adds to take[id] what the last fill took.
+// value is the greatest value of the slots so far.
+func (f *filler) value() int64 { return f.best[len(f.slots)][f.w] }
+
+// fill is the greatest value of slots, keeping the rows that this call has in
+// common with the one before.
+func (f *filler) fill(slots []slot) int64 {
+	same := 0
+	for same < len(slots) && same < len(f.slots) && slots[same] == f.slots[same] {
+		same++
+	}
+	f.slots = f.slots[:same]
+	for _, s := range slots[same:] {
+		f.add(s)
+	}
+	return f.value()
+}
+
+// taken adds to take[id] what the best filling takes.
 func (f *filler) taken(take []int) {
 	c := f.w
 	for k := len(f.slots); k > 0; k-- {
@@ -65,45 +87,3 @@ func (f *filler) taken(take []int) {
 		c -= n * f.slots[k-1].w
 	}
 }
-
-// begin starts a filling of width w, no more than it was made for or grown to.
-func (f *filler) begin(w int) {
-	f.w, f.slots = w, f.slots[:0]
-	for k := range f.best {
-		if len(f.best[k]) <= w {
-			f.best[k] = make([]int64, w+1)
-			f.picks[k] = make([]uint16, w+1)
-		}
-	}
-	clear(f.best[0][:w+1])
-}
-
-// add takes in one more slot.
-func (f *filler) add(s slot) {
-	f.slots = append(f.slots, s)
-	k := len(f.slots)
-	if len(f.best) <= k {
-		f.best = append(f.best, make([]int64, f.w+1))
-		f.picks = append(f.picks, make([]uint16, f.w+1))
-	}
-	if len(f.best[k]) <= f.w {
-		f.best[k] = make([]int64, f.w+1)
-		f.picks[k] = make([]uint16, f.w+1)
-	}
-	old, best, picks := f.best[k-1][:f.w+1], f.best[k][:f.w+1], f.picks[k][:f.w+1]
-	copy(best, old)
-	clear(picks)
-	f.work += f.w
-	for n := 1; n <= s.most && n*s.w <= f.w; n++ {
-		worth, taken := int64(n)*s.value, n*s.w
-		f.work += f.w - taken
-		from, to, pick := old[:f.w+1-taken], best[taken:], picks[taken:]
-		for c, v := range from {
-			if v+worth > to[c] {
-				to[c], pick[c] = v+worth, uint16(n)
-			}
-		}
-	}
-}
-
-func (f *filler) value() int64 { return f.best[len(f.slots)][f.w] }

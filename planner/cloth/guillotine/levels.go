@@ -1,6 +1,9 @@
 package guillotine
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // level is a strip across the width: pieces side by side, none higher than h.
 type level struct {
@@ -15,91 +18,21 @@ type use struct {
 	n      int
 }
 
-// bench is the width to cut from, and the pieces wanted.
-type bench struct {
-	w      int
-	pieces []Piece
-	tall   []int // heights that a level can have, highest first
+// from takes a level's pieces out of a stock, or puts them back.
+func (l level) from(stock []int, sign int) {
+	for _, u := range l.uses {
+		stock[u.piece] += sign * u.n
+	}
 }
 
-func newBench(w int, pieces []Piece) *bench {
-	b := &bench{w: w, pieces: pieces}
-	for _, p := range pieces {
-		if p.N == 0 {
-			continue
-		}
-		for _, s := range p.sides() {
-			if s.w <= w {
-				b.tall = append(b.tall, s.h)
-			}
+func (l *level) add(piece int, turned bool, n int) {
+	for k := range l.uses {
+		if l.uses[k].piece == piece && l.uses[k].turned == turned {
+			l.uses[k].n += n
+			return
 		}
 	}
-	slices.Sort(b.tall)
-	slices.Reverse(b.tall)
-	b.tall = slices.Compact(b.tall)
-	return b
-}
-
-// in is the narrowest way for piece i to lie in a level of height h; its width
-// is 0 where it does not fit.
-func (b *bench) in(i, h int) side {
-	var best side
-	for _, s := range b.pieces[i].sides() {
-		if s.h <= h && s.w <= b.w && (best.w == 0 || s.w < best.w) {
-			best = s
-		}
-	}
-	return best
-}
-
-// node draws a level w wide: runs of equal height side by side, highest first,
-// each trimmed to its height and then cut up.
-func (l level) node(w int, pieces []Piece) *Node {
-	var runs []*Node
-	for _, u := range l.sorted(pieces) {
-		s := lying(pieces[u.piece], u.turned)
-		for range u.n {
-			runs = append(runs, leaf(s.w, s.h, u.piece, u.turned))
-		}
-	}
-	var parts []*Node
-	for len(runs) > 0 {
-		n := 1
-		for n < len(runs) && runs[n].H == runs[0].H {
-			n++
-		}
-		parts = append(parts, aside(span(runs[:n]), runs[0].H, runs[:n]...))
-		runs = runs[n:]
-	}
-	return aside(w, l.h, parts...)
-}
-
-// sorted puts the highest first, then the widest.
-func (l level) sorted(pieces []Piece) []use {
-	uses := slices.Clone(l.uses)
-	slices.SortStableFunc(uses, func(a, b use) int {
-		s, t := lying(pieces[a.piece], a.turned), lying(pieces[b.piece], b.turned)
-		if s.h != t.h {
-			return t.h - s.h
-		}
-		return t.w - s.w
-	})
-	return uses
-}
-
-func lying(p Piece, turned bool) side {
-	if turned {
-		return side{p.H, p.W, true}
-	}
-	return side{p.W, p.H, false}
-}
-
-func span(nodes []*Node) int {
-	w := 0
-	for _, n := range nodes {
-		w += n.W
-	}
-	return w
+	l.uses = append(l.uses, use{piece, turned, n})
 }
 
 func total(levels []level) int {
@@ -108,4 +41,42 @@ func total(levels []level) int {
 		h += l.h
 	}
 	return h
+}
+
+func shorter(a, b []level) []level {
+	if a == nil || b != nil && total(b) < total(a) {
+		return b
+	}
+	return a
+}
+
+// node draws a level w wide: runs of equal height side by side, highest first,
+// each trimmed to its height and then cut up.
+func (l level) node(w int, pieces []Piece) *Node {
+	var runs []*Node
+	for _, u := range l.sorted(pieces) {
+		s := pieces[u.piece].lying(u.turned)
+		if last := len(runs) - 1; last < 0 || runs[last].H != s.h {
+			runs = append(runs, &Node{H: s.h, Cut: Upright, Piece: Offcut})
+		}
+		run := runs[len(runs)-1]
+		for range u.n {
+			run.Parts = append(run.Parts, leaf(s.w, s.h, u.piece, u.turned))
+			run.W += s.w
+		}
+	}
+	for k, run := range runs {
+		runs[k] = joined(run.W, run.H, Upright, run.Parts...)
+	}
+	return joined(w, l.h, Upright, runs...)
+}
+
+// sorted puts the highest first, then the widest.
+func (l level) sorted(pieces []Piece) []use {
+	uses := slices.Clone(l.uses)
+	slices.SortStableFunc(uses, func(a, b use) int {
+		s, t := pieces[a.piece].lying(a.turned), pieces[b.piece].lying(b.turned)
+		return cmp.Or(t.h-s.h, t.w-s.w, a.piece-b.piece)
+	})
+	return uses
 }

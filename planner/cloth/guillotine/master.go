@@ -8,22 +8,17 @@ type column struct {
 	take []int
 }
 
-// master is the covering problem "least cost that takes every piece at least as
-// often as wanted", solved in fractions by the revised simplex method with
-// columns made on demand (Gilmore & Gomory 1961, Oper. Res. 9, 849-859).
-//
-// Products are rounded before they are added, float64(a*b), so that no
-// processor fuses the two and the same job gives the same plan everywhere.
+// master is the covering problem "least cost that takes every row as often as
+// wanted", solved in fractions by the revised simplex method with columns made
+// on demand (Gilmore & Gomory 1961, Oper. Res. 9, 849-859).
 type master struct {
 	basis []column
 	inv   [][]float64
 	x     []float64 // how often each basic column is used
-	dual  []float64
-	below [][]int // below[i] are rows whose pieces can be cut from piece i's place
+	dual  []float64 // what one more of each row costs
+	below [][]int   // below[i] are rows that can be served in row i's place
 	work  int
 }
-
-const eps = 1e-9
 
 // newMaster starts with one column a row, which must take that row alone.
 func newMaster(want []int, start []column) *master {
@@ -38,8 +33,7 @@ func newMaster(want []int, start []column) *master {
 	return m
 }
 
-// saving is how much one use of a column would lower the cost, and is negative
-// where it would not.
+// saving is how much one use of a column would lower the cost.
 func (m *master) saving(c column) float64 {
 	v := -c.cost
 	for i, n := range c.take {
@@ -78,30 +72,34 @@ func (m *master) direction(c column) []float64 {
 			}
 		}
 	}
-	m.work += 4*len(d)
+	m.work += 4 * len(d)
 	return d
 }
 
-// leaving is the row whose basic column the entering one drives out first.
+// leaving is the row whose basic column the entering one drives out first, or
+// −1 where none is.
 func (m *master) leaving(d []float64) int {
+	const eps = 1e-9
 	r, least := -1, math.Inf(1)
 	for i, v := range d {
-		if v > eps {
-			if ratio := m.x[i] / v; ratio < least-eps || ratio < least+eps && v > d[r] {
-				r, least = i, min(least, ratio)
-			}
+		if v <= eps {
+			continue
+		}
+		if ratio := m.x[i] / v; ratio < least-eps || ratio < least+eps && v > d[r] {
+			r, least = i, min(least, ratio)
 		}
 	}
 	return r
 }
 
+// pivot brings a column with direction d into row r.
 func (m *master) pivot(r int, d []float64) {
 	row := m.inv[r]
-	var nonzero []int
+	var filled []int
 	for k := range row {
 		if row[k] != 0 {
 			row[k] /= d[r]
-			nonzero = append(nonzero, k)
+			filled = append(filled, k)
 		}
 	}
 	m.x[r] = max(0, m.x[r]/d[r])
@@ -110,32 +108,58 @@ func (m *master) pivot(r int, d []float64) {
 			continue
 		}
 		other := m.inv[i]
-		for _, k := range nonzero {
+		for _, k := range filled {
 			other[k] -= float64(v * row[k])
 		}
-		m.work += len(nonzero)
+		m.work += len(filled)
 		m.x[i] = max(0, m.x[i]-float64(v*m.x[r]))
 	}
 }
 
-// relax lets rows be taken more often than wanted where that is cheaper, and a
-// smaller piece be cut in a larger one's place.
+// relax lets a row be taken more often than wanted where that is cheaper, or a
+// row be served in the place of another; it returns false where neither helps.
 func (m *master) relax() bool {
+	take := make([]int, len(m.dual))
 	for i, y := range m.dual {
 		if y < -1e-7 {
-			take := make([]int, len(m.dual))
 			take[i] = -1
 			return m.enter(column{0, take})
 		}
 	}
-	worst, at, in := 1e-6, -1, -1
+	most, at, in := 1e-6, -1, -1
 	for i, rows := range m.below {
 		for _, j := range rows {
-			if v := m.dual[j] - m.dual[i]; v > worst { worst, at, in = v, i, j }
+			if v := m.dual[j] - m.dual[i]; v > most {
+				most, at, in = v, i, j
+			}
 		}
 	}
-	if at < 0 { return false }
-	take := make([]int, len(m.dual))
+	if at < 0 {
+		return false
+	}
 	take[at], take[in] = -1, 1
 	return m.enter(column{0, take})
+}
+
+// dualScale turns the fractional prices of the master into whole numbers.
+const dualScale = 1 << 20
+
+// prices are what each row is worth, in units of 1/dualScale.
+type prices []int64
+
+// prices are the master's dual values as whole numbers, none negative.
+func (m *master) prices() prices {
+	out := make(prices, len(m.dual))
+	for i, y := range m.dual {
+		out[i] = max(0, int64(float64(y*dualScale)))
+	}
+	return out
+}
+
+func (p prices) of(counts []int) int64 {
+	sum := int64(0)
+	for i, n := range counts {
+		sum += p[i] * int64(n)
+	}
+	return sum
 }

@@ -7,8 +7,13 @@ import "math"
 func (b *bench) plain() []level {
 	var out []level
 	for i, p := range b.pieces {
+		if p.N == 0 {
+			continue
+		}
 		s := b.plainSide(p)
-		out = append(out, rows(i, p.N, s, b.w/s.w)...)
+		for n := p.N; n > 0; n -= b.w / s.w {
+			out = append(out, level{s.h, []use{{i, s.turned, min(n, b.w/s.w)}}})
+		}
 	}
 	return out
 }
@@ -24,13 +29,4 @@ func (b *bench) plainSide(p Piece) side {
 		}
 	}
 	return best
-}
-
-// rows are n pieces in levels of at most per pieces.
-func rows(piece, n int, s side, per int) []level {
-	var out []level
-	for ; n > 0; n -= per {
-		out = append(out, level{s.h, []use{{piece, s.turned, min(n, per)}}})
-	}
-	return out
 }

@@ -5,172 +5,116 @@ import (
 	"slices"
 )
 
-// dualScale turns the fractional prices of the master into whole numbers.
-const dualScale = 1 << 20
-
-// finest is the most cells of width that the search for patterns tells apart;
-// on a finer grid it rounds pieces up, and for the bound down.
-const finest = 4096
-
-// prices are what each piece is worth in a bound: no level of height h holds
-// more than h·dualScale, so no plan is shorter than the sum over all pieces.
-type prices []int64
-
-func (p prices) of(counts []int) int64 {
-	sum := int64(0)
-	for i, n := range counts {
-		sum += p[i] * int64(n)
-	}
-	return sum
-}
-
-// relaxation is the level problem in fractions.
+// relaxation is the level problem in fractions: prices at which no level of
+// height h holds more than h·dualScale, so that no plan is shorter than what
+// all pieces are worth, and the levels that come close to it.
 type relaxation struct {
 	prices prices
 	bound  int
 	levels []level
-	work, rounds int
 	times  []float64 // how often the fractional solution uses each level
 }
 
-// pricer finds levels that save length at given prices.
-type pricer struct {
-	*bench
-	exact *filler // widths as they are or rounded up
-	loose *filler // widths rounded down
-	unit  int
+// relax solves the level problem in fractions, within a number of steps,
+// starting from plain levels and those of a known plan.
+func (b *bench) relax(known []level, limit int) relaxation {
+	p := newPricer(b)
+	m, made := b.levelMaster()
+	m.below = b.replaceable()
+	for _, l := range known {
+		if m.enter(b.column(l)) {
+			made = append(made, l)
+		}
+	}
+	r := relaxation{}
+	for last := 0; ; {
+		before := m.work + p.work()
+		if !p.improve(m, &made, &r) || before+last > limit {
+			break
+		}
+		last = m.work + p.work() - before
+	}
+	r.levels, r.times = m.used(made)
+	return r
 }
 
-func newPricer(b *bench) *pricer {
-	unit := 0
-	for _, p := range b.pieces {
-		for _, s := range p.sides() {
-			unit = gcd(unit, s.w)
-		}
-	}
-	if b.w/unit <= finest {
-		f := newFiller(b.w / unit)
-		return &pricer{b, f, f, unit}
-	}
-	unit = ceilDiv(b.w, finest)
-	return &pricer{b, newFiller(b.w / unit), newFiller(ceilDiv(b.w, unit)), unit}
+func (b *bench) column(l level) column {
+	take := make([]int, len(b.pieces))
+	l.from(take, 1)
+	return column{float64(l.h), take}
 }
 
-// slots are the pieces that fit a level of height h. Those that lie as they
-// would in any higher level come first, lowest first, so that fillers can keep
-// their rows from one height to the next.
-func (p *pricer) slots(h int, prices prices, loose bool) []slot {
-	type entry struct {
-		slot
-		final bool
-		h     int
+// levelMaster starts with each piece in levels of its own.
+func (b *bench) levelMaster() (*master, []level) {
+	var start []column
+	var made []level
+	for i, piece := range b.pieces {
+		s := b.plainSide(piece)
+		l := level{s.h, []use{{i, s.turned, max(1, min(b.w/s.w, piece.N))}}}
+		made, start = append(made, l), append(start, b.column(l))
 	}
-	var fit []entry
-	for i, piece := range p.pieces {
-		s := p.in(i, h)
-		if s.w == 0 || prices[i] <= 0 || piece.N == 0 {
-			continue
+	return newMaster(counts(b.pieces), start), made
+}
+
+// replaceable lists for every piece those that can be cut in its place. With
+// them the prices settle much sooner (dual-optimal inequalities; Valério de
+// Carvalho 2005, INFORMS J. Comput. 17, 175-182).
+func (b *bench) replaceable() [][]int {
+	covers := func(i, j int) bool {
+		p, q := b.pieces[i], b.pieces[j]
+		if p.Free || q.Free {
+			return p.Free == q.Free && min(p.W, p.H) >= min(q.W, q.H) && max(p.W, p.H) >= max(q.W, q.H)
 		}
-		w := ceilDiv(s.w, p.unit)
-		if loose {
-			w = max(1, s.w/p.unit)
-		}
-		fit = append(fit, entry{slot{i, w, piece.N, prices[i]}, s.w == p.in(i, p.tall[0]).w, s.h})
+		return p.W >= q.W && p.H >= q.H
 	}
-	slices.SortStableFunc(fit, func(a, b entry) int {
-		if a.final != b.final {
-			if a.final {
-				return -1
+	out := make([][]int, len(b.pieces))
+	for i := range b.pieces {
+		for j := range b.pieces {
+			between := func(k int) bool { return k != i && k != j && covers(i, k) && covers(k, j) }
+			if i != j && covers(i, j) && !b.some(between) {
+				out[i] = append(out[i], j)
 			}
-			return 1
 		}
-		return a.h - b.h
-	})
-	out := make([]slot, len(fit))
-	for i, e := range fit {
-		out[i] = e.slot
 	}
 	return out
 }
 
-// level is what the exact filler last took, as a level of height h or less.
-func (p *pricer) level(h int) (level, column) {
-	take := make([]int, len(p.pieces))
-	p.exact.taken(take)
-	l := level{}
-	for i, n := range take {
-		if n > 0 {
-			s := p.in(i, h)
-			l.uses = append(l.uses, use{i, s.turned, n})
-			l.h = max(l.h, s.h)
+func (b *bench) some(ok func(int) bool) bool {
+	for k := range b.pieces {
+		if ok(k) {
+			return true
 		}
 	}
-	return l, column{float64(l.h), take}
-}
-
-// relax solves the level problem in fractions, within a number of steps.
-func (b *bench) relax(limit int) relaxation {
-	p := newPricer(b)
-	want, start := make([]int, len(b.pieces)), make([]column, len(b.pieces))
-	var known []level
-	for i, piece := range b.pieces {
-		s := b.plainSide(piece)
-		per := min(b.w/s.w, piece.N)
-		take := make([]int, len(b.pieces))
-		take[i] = per
-		want[i], start[i] = piece.N, column{float64(s.h), take}
-		known = append(known, level{s.h, []use{{i, s.turned, per}}})
-	}
-	m := newMaster(want, start)
-	r := relaxation{}
-	m.below = b.dominated()
-	for _, l := range b.greedy() {
-		take := make([]int, len(b.pieces))
-		l.from(take, 1)
-		if m.enter(column{float64(l.h), take}) { known = append(known, l) }
-	}
-	for {
-		r.rounds++
-		before := m.work + p.exact.work
-		entered := p.improve(m, &known, &r)
-		if !entered || m.work+p.exact.work+(m.work+p.exact.work-before) > limit {
-			break
-		}
-	}
-	r.levels, r.times = m.used(known)
-	r.work = m.work+p.exact.work
-	return r
+	return false
 }
 
 // improve prices every height once, takes in the levels that save, and keeps
-// the best bound met.
-func (p *pricer) improve(m *master, known *[]level, r *relaxation) bool {
+// the best bound met. It returns false where nothing saves any more.
+func (p *pricer) improve(m *master, made *[]level, r *relaxation) bool {
 	entered := false
-	for m.relax() {
+	for k := 0; k < len(p.pieces) && m.relax(); k++ {
 		entered = true
 	}
 	values := m.prices()
 	worst, at := int64(0), 1
 	var found []level
-	var columns []column
 	for k := len(p.tall) - 1; k >= 0; k-- {
 		h := p.tall[k]
 		z := p.exact.fill(p.slots(h, values, false))
 		if z > int64(h)*dualScale {
-			l, c := p.level(h)
-			found, columns = append(found, l), append(columns, c)
+			found = append(found, p.level(h))
 		}
 		if p.loose != p.exact {
 			z = p.loose.fill(p.slots(h, values, true))
 		}
-		if worst == 0 || worse(z, h, worst, at) {
+		if worse(z, h, worst, at) {
 			worst, at = z, h
 		}
 	}
 	r.keep(values.feasible(worst, at), p.pieces)
-	for k, c := range columns {
-		if m.enter(c) {
-			*known, entered = append(*known, found[k]), true
+	for _, l := range found {
+		if m.enter(p.column(l)) {
+			*made, entered = append(*made, l), true
 		}
 	}
 	return entered
@@ -200,28 +144,55 @@ func (p prices) feasible(worst int64, at int) prices {
 
 // keep takes the prices if their bound is better.
 func (r *relaxation) keep(p prices, pieces []Piece) {
-	sum := int64(0)
-	for i, piece := range pieces {
-		sum += p[i] * int64(piece.N)
-	}
-	bound := int((sum + dualScale - 1) / dualScale)
+	bound := int((p.of(counts(pieces)) + dualScale - 1) / dualScale)
 	if r.prices == nil || bound > r.bound {
 		r.prices, r.bound = p, bound
 	}
 }
 
-// prices are the master's dual values as whole numbers, none negative.
-func (m *master) prices() prices {
-	out := make(prices, len(m.dual))
-	for i, y := range m.dual {
-		out[i] = max(0, int64(y*dualScale))
+// used are the levels of the basis and how often it uses each.
+func (m *master) used(made []level) ([]level, []float64) {
+	var levels []level
+	var times []float64
+	for k, c := range m.basis {
+		if m.x[k] < 1e-7 || c.cost == 0 {
+			continue
+		}
+		at := slices.IndexFunc(made, func(l level) bool { return l.is(c) })
+		if at >= 0 {
+			levels, times = append(levels, made[at]), append(times, m.x[k])
+		}
 	}
-	return out
+	return levels, times
 }
 
-func gcd(a, b int) int {
-	for b != 0 {
-		a, b = b, a%b
+func (l level) is(c column) bool {
+	n := 0
+	for _, u := range l.uses {
+		if c.take[u.piece] != u.n {
+			return false
+		}
+		n += u.n
 	}
-	return a
+	return n == sum(c.take) && float64(l.h) == c.cost
+}
+
+// whole takes each level as often as the fractions say in full, as long as the
+// stock lasts, and returns what is left of the stock.
+func (r relaxation) whole(stock []int) ([]level, []int) {
+	var out []level
+	for k, l := range r.levels {
+		for range int(r.times[k] + 1e-6) {
+			if !l.lasts(stock) {
+				break
+			}
+			l.from(stock, -1)
+			out = append(out, l)
+		}
+	}
+	return out, stock
+}
+
+func (l level) lasts(stock []int) bool {
+	return !slices.ContainsFunc(l.uses, func(u use) bool { return stock[u.piece] < u.n })
 }

@@ -3,12 +3,19 @@ package guillotine
 // Cut says how a node is parted.
 type Cut uint8
 
-// The cuts: across lays the parts one above the other, upright side by side.
+// The cuts: Across lays the parts one above the other, Upright side by side.
 const (
 	None Cut = iota
 	Across
 	Upright
 )
+
+func (c Cut) other() Cut {
+	if c == Across {
+		return Upright
+	}
+	return Across
+}
 
 // Offcut is the Piece of a leaf that is left over.
 const Offcut = -1
@@ -28,24 +35,22 @@ func leaf(w, h, piece int, turned bool) *Node {
 	return &Node{W: w, H: h, Piece: piece, Turned: turned}
 }
 
-// stacked joins nodes one above the other, and aside side by side, in a
-// rectangle of w × h; what they leave free becomes offcuts.
-func stacked(w, h int, nodes ...*Node) *Node { return joined(w, h, Across, nodes) }
-func aside(w, h int, nodes ...*Node) *Node   { return joined(w, h, Upright, nodes) }
+func offcut(w, h int) *Node { return leaf(w, h, Offcut, false) }
 
-func joined(w, h int, cut Cut, nodes []*Node) *Node {
+// joined lays nodes one after the other in a rectangle of w × h; what they
+// leave free becomes offcuts.
+func joined(w, h int, cut Cut, nodes ...*Node) *Node {
 	n := &Node{W: w, H: h, Cut: cut, Piece: Offcut}
 	used := 0
 	for _, part := range nodes {
-		part = part.within(w, h, cut)
 		used += part.along(cut)
-		n.take(part)
+		n.take(part.within(w, h, cut))
 	}
 	switch {
 	case cut == Across && used < h:
-		n.take(leaf(w, h-used, Offcut, false))
+		n.take(offcut(w, h-used))
 	case cut == Upright && used < w:
-		n.take(leaf(w-used, h, Offcut, false))
+		n.take(offcut(w-used, h))
 	}
 	if len(n.Parts) == 1 {
 		return n.Parts[0]
@@ -53,8 +58,8 @@ func joined(w, h int, cut Cut, nodes []*Node) *Node {
 	return n
 }
 
-// along is how much of the parent a part takes up in the direction in which
-// the parts follow each other.
+// along is how much of its parent a part takes in the direction in which the
+// parts follow each other.
 func (n *Node) along(cut Cut) int {
 	if cut == Across {
 		return n.H
@@ -65,15 +70,15 @@ func (n *Node) along(cut Cut) int {
 // within widens a part to the full breadth of its parent.
 func (n *Node) within(w, h int, cut Cut) *Node {
 	if cut == Across && n.W < w {
-		return aside(w, n.H, n)
+		return joined(w, n.H, Upright, n)
 	}
 	if cut == Upright && n.H < h {
-		return stacked(n.W, h, n)
+		return joined(n.W, h, Across, n)
 	}
 	return n
 }
 
-// take adds a part; parts that are parted the same way come in one by one.
+// take adds a part; one that is parted the same way comes in part by part.
 func (n *Node) take(part *Node) {
 	if part.Cut == n.Cut {
 		n.Parts = append(n.Parts, part.Parts...)
@@ -82,7 +87,7 @@ func (n *Node) take(part *Node) {
 	}
 }
 
-// place sets the position of a node and everything in it.
+// place sets the position of a node and of everything in it.
 func (n *Node) place(x, y int) *Node {
 	n.X, n.Y = x, y
 	for _, part := range n.Parts {
@@ -94,4 +99,57 @@ func (n *Node) place(x, y int) *Node {
 		}
 	}
 	return n
+}
+
+// Leaves visits the pieces and offcuts of a layout in the order they lie.
+func (n *Node) Leaves(visit func(*Node)) {
+	if n.Cut == None {
+		visit(n)
+		return
+	}
+	for _, part := range n.Parts {
+		part.Leaves(visit)
+	}
+}
+
+// tight is a node without what it can do without: the same pieces in the least
+// rectangle that the same cuts allow, or nil where there are none. All sizes of
+// pieces are taken anew, so a layout made on a coarser grid closes up.
+func (n *Node) tight(pieces []Piece) *Node {
+	if n.Cut == None {
+		if n.Piece == Offcut {
+			return nil
+		}
+		s := pieces[n.Piece].lying(n.Turned)
+		return leaf(s.w, s.h, n.Piece, n.Turned)
+	}
+	var parts []*Node
+	w, h := 0, 0
+	for _, part := range n.Parts {
+		p := part.tight(pieces)
+		if p == nil {
+			continue
+		}
+		parts = append(parts, p)
+		if n.Cut == Across {
+			w, h = max(w, p.W), h+p.H
+		} else {
+			w, h = w+p.W, max(h, p.H)
+		}
+	}
+	if len(parts) == 0 {
+		return nil
+	}
+	return joined(w, h, n.Cut, parts...)
+}
+
+// levels are the parts of a layout that lie one above the other.
+func (n *Node) levels() []*Node {
+	if n == nil {
+		return nil
+	}
+	if n.Cut == Across {
+		return n.Parts
+	}
+	return []*Node{n}
 }

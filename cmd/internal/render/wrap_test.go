@@ -1,0 +1,61 @@
+package render
+
+import (
+	"strings"
+	"testing"
+	"unicode"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+)
+
+func TestWrapKeepsMeasuresWhole(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		limit int
+		want  []string
+	}{
+		{"cut 8 1/2 in wide", 10, []string{"cut", "8 1/2 in", "wide"}},
+		{"of ≈ 8 1/2 × 9 in each", 12, []string{"of", "≈ 8 1/2 ×", "9 in each"}},
+		{"of 10 11/16 in", 8, []string{"of", "10 11/16 in"}},
+		{"it takes 3 h 20 min in all", 14, []string{"it takes", "3 h 20 min in", "all"}},
+		{"a chance of 88 % now", 13, []string{"a chance of", "88 % now"}},
+		{"estuary-lap-with-a-long-name", 12, []string{"estuary-lap-", "with-a-long-", "name"}},
+		{"tide-01 2027-02-12", 8, []string{"tide-01", "2027-02-12"}},
+		{"oystercatchers", 6, []string{"oyster", "catche", "rs"}},
+		{"藍藍藍藍", 4, []string{"藍藍", "藍藍"}},
+		{"🇳🇴🇳🇴🇳🇴", 4, []string{"🇳🇴🇳🇴", "🇳🇴"}},
+		{"as it is", 0, []string{"as it is"}},
+	} {
+		assert.Equal(t, c.want, wrap(c.text, c.limit), c.text)
+	}
+}
+
+func TestWrapLosesNothingAndKeepsToTheLimit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := rapid.StringOfN(rapid.RuneFrom([]rune("ab-é藍🧵 ")), 0, 60, -1).Draw(t, "text")
+		limit := rapid.IntRange(2, 30).Draw(t, "limit")
+		lines := wrap(text, limit)
+		for _, line := range lines {
+			assert.LessOrEqual(t, width(line), limit)
+		}
+		squeezed := func(s string) string { return strings.Join(strings.Fields(s), "") }
+		assert.Equal(t, squeezed(text), squeezed(strings.Join(lines, "")))
+	})
+}
+
+func TestNumbersAreNeverCut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		number := rapid.StringMatching(`[0-9]{1,12}(\.[0-9]{1,6}|/[0-9]{1,3})?`).Draw(t, "number")
+		limit := rapid.IntRange(1, 8).Draw(t, "limit")
+		lines := wrap("needs "+number+" of it", limit)
+		found := 0
+		for _, line := range lines {
+			found += strings.Count(line, number)
+		}
+		assert.Equal(t, 1, found, "%q", lines)
+		for _, line := range lines {
+			assert.False(t, strings.ContainsFunc(line, unicode.IsControl))
+		}
+	})
+}
