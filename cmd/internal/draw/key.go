@@ -46,7 +46,10 @@ func (d *drawing) keyed(items []item, y span) span {
 		if x > left && x+width > right {
 			x, y = left, y+keyLine
 		}
-		lines := wrapped(it.text, textSize, width-it.indent()+textSize/2)
+		lines := []string{it.text}
+		if it.width() > width {
+			lines = wrapped(it.text, textSize, width-it.indent())
+		}
 		it.draw(&d.body, lines, x, y)
 		y += leading(textSize) * span(len(lines)-1)
 		x += width + keyGap

@@ -38,11 +38,14 @@ const tied = "\u00a0"
 // together ties the words of a name.
 func together(name string) string { return strings.ReplaceAll(name, " ", tied) }
 
+// untied is a text with ordinary blanks only.
+func untied(s string) string { return strings.ReplaceAll(s, tied, " ") }
+
 // words parts a text at blanks, except within a measure or a count.
 func words(s string) []string {
 	var out []string
 	for w := range strings.FieldsFuncSeq(s, func(r rune) bool { return r == ' ' }) {
-		if n := len(out); n > 0 && held(out[n-1], w) {
+		if n := len(out); n > 0 && held(untied(out[n-1]), untied(w)) {
 			out[n-1] += " " + w
 			continue
 		}
@@ -51,17 +54,17 @@ func words(s string) []string {
 	return out
 }
 
-// held reports that a line should not end between two words.
+// held reports that a line should not end between two words. Before may be all
+// of the line that is held so far, after all that follows; both are untied.
 func held(before, after string) bool {
-	before, after = strings.ReplaceAll(before, tied, " "), strings.ReplaceAll(after, tied, " ")
 	return measured(before, after) || attached(before, after)
 }
 
 // measured reports that a blank is part of a measure, such as those in "≈ 8 1/2
 // in ×" and "3 h 20 min": a number, its fraction and its unit are one word.
 func measured(before, after string) bool {
-	rest, last := lastWord(strings.ReplaceAll(before, tied, " "))
-	after, _, _ = strings.Cut(strings.ReplaceAll(after, tied, " "), " ")
+	rest, last := lastWord(before)
+	after, _, _ = strings.Cut(after, " ")
 	_, number := lastWord(rest)
 	times := after == "×" || after == "x"
 	switch {
@@ -169,11 +172,13 @@ func parted(word string, kept func(before, after string) bool) []string {
 	var parts []string
 	start := 0
 	for i := 1; i+1 < len(word); i++ {
-		before, after := word[:i], word[i+1:]
+		before, blank := strings.CutSuffix(word[:i+1], tied)
+		if !blank {
+			before, blank = strings.CutSuffix(word[:i+1], " ")
+		}
 		switch {
 		case word[i] == '-' && !numeric(word[i-1]) && !numeric(word[i+1]):
-		case word[i] == ' ' && !kept(before, after):
-		case strings.HasSuffix(word[:i+1], tied) && !kept(strings.TrimSuffix(word[:i+1], tied), after):
+		case blank && !kept(untied(before), untied(word[i+1:])):
 		default:
 			continue
 		}
@@ -186,7 +191,7 @@ func parted(word string, kept func(before, after string) bool) []string {
 // pieces parts what does not fit a line into clusters and whole numbers. A
 // measure, which alone still has blanks within, stays whole even then.
 func pieces(part string, limit int) []string {
-	if width(part) <= limit || strings.Contains(strings.Trim(strings.ReplaceAll(part, tied, " "), " "), " ") {
+	if width(part) <= limit || strings.Contains(strings.Trim(untied(part), " "), " ") {
 		return []string{part}
 	}
 	var out []string

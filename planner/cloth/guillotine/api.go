@@ -9,7 +9,7 @@ type Strip struct {
 }
 
 // effort is the steps of each search at full effort.
-const effort = 400_000
+const effort = 50_000_000
 
 // Simple lays pieces out in levels across a strip of width w. Every piece must
 // fit that width one way. Effort is a share of the search in hundredths, 1 to
@@ -17,7 +17,7 @@ const effort = 400_000
 func Simple(w int, pieces []Piece, share int) Strip {
 	b := newBench(w, pieces)
 	now, style := b.simple(effort * share / 100)
-	bound := leastLength(w, pieces, now.length(), effort)
+	bound := leastLength(w, pieces, now.length(), effort/100)
 	return b.strip(now, b.raise(bound, now.length()), style)
 }
 
@@ -25,9 +25,9 @@ func Simple(w int, pieces []Piece, share int) Strip {
 // longer than the Simple layout.
 func Nested(w int, pieces []Piece, share int) Strip {
 	b := newBench(w, pieces)
-	now, _ := b.simple(effort * share / 400)
-	bound := b.raise(leastLength(w, pieces, now.length(), effort), now.length())
-	now, bound = b.nested(now, bound, 50*effort*share/100)
+	now, _ := b.simple(effort * share / 1000)
+	bound := b.raise(leastLength(w, pieces, now.length(), effort/100), now.length())
+	now, bound = b.nested(now, bound, effort*share/100)
 	return b.strip(now, bound, bound)
 }
 

@@ -52,7 +52,7 @@ func (c *carver) along(ways []way, a, b int, cut Cut) (band, bool) {
 	if n := len(c.at); n > 0 {
 		best.improve(c.filler, ways[c.at[n-1]].b)
 	}
-	c.work += c.filler.work + len(ways)
+	c.work += c.filler.work + 2*len(ways) + 100
 	c.filler.work = 0
 	if best.slots == 0 {
 		return best, false

@@ -109,7 +109,7 @@ func (b *builder) run(limit int) bool {
 				b.joins(k)
 			}
 		}
-		b.work += len(b.wait[at])
+		b.work += 60 * len(b.wait[at])
 		b.wait[at] = nil
 	}
 	return true
@@ -144,7 +144,7 @@ func (b *builder) offer(k block) {
 	if k.waste > b.w*b.h-b.area {
 		return
 	}
-	b.work += 4
+	b.work += 40
 	b.wait[k.area/b.grain] = append(b.wait[k.area/b.grain], k)
 }
 
@@ -180,7 +180,7 @@ func (b *builder) joins(k block) {
 func (b *builder) partners(x *index, side, other, spare int, visit func(int)) {
 	from, _ := slices.BinarySearch(x.sides, side-spare)
 	for at := from; at < len(x.sides) && x.sides[at] <= side+spare/other; at++ {
-		b.work += len(x.of[at])
+		b.work += 4 * len(x.of[at])
 		for _, j := range x.of[at] {
 			visit(j)
 		}

@@ -69,7 +69,7 @@ type reworker struct {
 
 // rework goes on until the layout is as short as low or the steps are spent.
 func (b *bench) rework(now layout, c *carver, low, limit int) (layout, int) {
-	const handling = 200 // steps that a try takes beside the carver's own
+	const handling = 500 // steps that a try takes beside the carver's own
 	r := &reworker{bench: b, carver: c, rng: newRng(), now: now, pool: make([]int, len(b.pieces))}
 	length := now.length()
 	spent := 0
@@ -79,7 +79,7 @@ func (b *bench) rework(now layout, c *carver, low, limit int) (layout, int) {
 		if r.n > 1 && r.retry() {
 			length = r.now.length()
 		}
-		spent += c.work + handling + 5*r.n + len(b.pieces)
+		spent += c.work + handling + 20*r.n + 10*len(b.pieces) + 10*len(r.now)
 	}
 	return r.now, spent
 }

@@ -17,18 +17,18 @@ func (b *bench) simple(limit int) (layout, int) {
 	if bound == total(best) {
 		return b.drawn(best), bound
 	}
-	r := b.relax(best, 12*limit)
+	r := b.relax(best, limit/3)
 	bound = b.raise(max(bound, r.bound), total(best))
 	var now layout
 	if few {
 		best = shorter(best, b.dive(r.prices))
-		best, bound = b.deepen(best, r.prices, bound, limit)
+		best, bound = b.deepen(best, r.prices, bound, limit/100)
 		now = b.drawn(best)
 	} else {
 		now = better(b.drawn(best), b.wholeAndRest(r, limit))
 	}
 	if now.length() > bound {
-		now, _ = b.rework(now, newCarver(b.pieces, true), bound, 12*limit)
+		now, _ = b.rework(now, newCarver(b.pieces, true), bound, limit/4)
 	}
 	return now, bound
 }
