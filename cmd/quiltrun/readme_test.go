@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -91,6 +92,30 @@ func elide(answer, shown string) string {
 		return answer
 	}
 	return strings.Join(lines[:head], "") + "…\n" + strings.Join(lines[len(lines)-tail:], "")
+}
+
+// TestTheREADMEListsEveryCommand holds the table of commands against the
+// program's own help, both ways.
+func TestTheREADMEListsEveryCommand(t *testing.T) {
+	data, err := os.ReadFile(filepath.Join(root, "README.md"))
+	require.NoError(t, err)
+	_, table, _ := strings.Cut(string(data), "## Commands")
+	table, _, _ = strings.Cut(table, "Everywhere:")
+	var listed []string
+	for _, row := range regexp.MustCompile("(?m)^\\| `([a-z]+)").FindAllStringSubmatch(table, -1) {
+		listed = append(listed, row[1])
+	}
+	var out bytes.Buffer
+	env := readmeEnv(t)
+	env.Out = &out
+	require.Zero(t, cli.Main(env, []string{"--help"}))
+	var live []string
+	for _, row := range regexp.MustCompile(`(?m)^  ([a-z]+) {2,}[A-Z]`).FindAllStringSubmatch(out.String(), -1) {
+		if row[1] != "help" && row[1] != "completion" {
+			live = append(live, row[1])
+		}
+	}
+	assert.ElementsMatch(t, live, listed)
 }
 
 // words parts a command line at blanks outside quotes.

@@ -42,9 +42,6 @@ func (a Area) Add(b Area) Area { return signed(a.wide().add(b.wide()), false) }
 // Sub returns a − b.
 func (a Area) Sub(b Area) Area { return signed(a.wide().sub(b.wide()), false) }
 
-// Neg returns −a.
-func (a Area) Neg() Area { return signed(a.wide(), true) }
-
 // Times returns n·a.
 func (a Area) Times(n int) Area {
 	m, count := a.magnitude(), magnitude(int64(n))
@@ -70,9 +67,6 @@ func (a Area) Cmp(b Area) int {
 		return 1
 	}
 }
-
-// IsZero reports whether a is no area at all.
-func (a Area) IsZero() bool { return a == Area{} }
 
 // Sign returns −1, 0 or +1.
 func (a Area) Sign() int { return a.Cmp(Area{}) }

@@ -28,7 +28,11 @@ func (b *bench) simple(limit int) (layout, int) {
 		now = better(b.drawn(best), b.wholeAndRest(r, limit))
 	}
 	if now.length() > bound {
-		now, _ = b.rework(now, newCarver(b.pieces, true), bound, limit/4)
+		c := newCarver(b.pieces, true)
+		for _, byShare := range []bool{false, true} {
+			now = better(now, newLayout(c.strip(b, counts(b.pieces), byShare), b.pieces))
+		}
+		now, _ = b.rework(now, c, bound, limit/4)
 	}
 	return now, bound
 }
