@@ -151,7 +151,7 @@ func (t *pressTop) lay(p Pattern, half []bool) laid {
 			l.places[i][1]++
 			pressings = append(pressings,
 				patchwork.Pressing{Build: g.build, Blocks: in[0], Given: g.given},
-				patchwork.Pressing{Build: g.build, Blocks: in[1], Given: g.given})
+				patchwork.Pressing{Build: g.build, Blocks: in[1], Given: g.given, OnePool: true})
 			continue
 		}
 		pressings = append(pressings, patchwork.Pressing{Build: g.build, Blocks: in[0] + in[1], Given: g.given})

@@ -22,6 +22,9 @@ func Nearest(typed string, names []string) []string {
 	}
 	want := strings.ToLower(typed)
 	letters := utf8.RuneCountInString(want)
+	if letters == 0 {
+		return nil
+	}
 	most := max(1, (letters+1)/3)
 	var found []candidate
 	for _, name := range names {

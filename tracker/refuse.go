@@ -179,6 +179,9 @@ func (s State) whatIsLeft(kind RefusalKind, question string, run []string, open 
 	}
 	r.Near = lotNames(open)
 	r.Hint = fmt.Sprintf("write a count such as 12, 4 blocks or all; for several lots such as %s=12", open[0].Name)
+	if kind == WhichLot {
+		r.Hint = fmt.Sprintf("say which, such as --lot %s:%s or %s=12", open[0].Kind, open[0].Name, open[0].Name)
+	}
 	return r
 }
 

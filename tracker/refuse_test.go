@@ -177,6 +177,18 @@ func TestNearNamesAreGivenForTheShellToo(t *testing.T) {
 	assert.Equal(t, []string{"tide", "dune"}, refused(t, s, request(t, s, "press-pairs", "4")).Near)
 }
 
+func TestHintsSayWhatToTypeInstead(t *testing.T) {
+	s := halfway(t)
+	for hint, r := range map[string]*Refusal{
+		"write a count such as 12, 4 blocks or all; for several lots such as tide=12": refused(t, s, request(t, s, "press-pairs")),
+		"say which, such as --lot colourway:tide or tide=12":                          refused(t, s, request(t, s, "press-pairs", "4")),
+		"log sew-pairs first, or catch up (--catch-up)":                               refused(t, s, request(t, s, "press-pairs", "tide=13")),
+		"type its number, its key, or the beginning of its key":                       refused(t, s, request(t, s, "embroider", "tide=4")),
+	} {
+		assert.Equal(t, hint, r.Hint)
+	}
+}
+
 func TestTimeTakenIsSomeTime(t *testing.T) {
 	s := halfway(t)
 	for _, took := range []planner.Minutes{0, -35, planner.Minutes(math.NaN()), planner.Minutes(math.Inf(1))} {

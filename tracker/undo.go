@@ -102,7 +102,13 @@ func (s State) noEntry(typed string) *Refusal {
 	for _, e := range s.Entries {
 		ids = append(ids, e.ID)
 	}
-	return &Refusal{Kind: UnknownEntry, Near: Nearest(typed, ids), What: fmt.Sprintf("there is no entry %s", quoted(typed))}
+	r := &Refusal{Kind: UnknownEntry, Near: Nearest(typed, ids), What: fmt.Sprintf("there is no entry %s", quoted(typed))}
+	if len(r.Near) > 0 {
+		r.What += "; " + thereIs(r.Near)
+	} else {
+		r.Hint = "log gives every entry a number and an id: either is meant, or the beginning of an id"
+	}
+	return r
 }
 
 // describe is an entry in a few words, by the part that was asked for last:

@@ -18,12 +18,12 @@ func TestNearestNames(t *testing.T) {
 		"units":        {"sew-units", "press-units"},
 		"tset":         {"test"},
 		"embroider":    {},
-		"":             {},
 		"sew-paris":    {"sew-pairs"},
 		"quilting bee": {},
 	} {
 		assert.Equal(t, want, Nearest(typed, keys), typed)
 	}
+	assert.Empty(t, Nearest("", []string{"藍", "a"}), "nothing typed is no slip of one letter")
 	assert.Equal(t, []string{"aa", "ab", "ac"}, Nearest("aa", []string{"ab", "ac", "aa", "ad"}), "not more than three, nearest first")
 	assert.Empty(t, Nearest(strings.Repeat("x", 100_000), keys), "a text that is no name is not compared letter by letter")
 }

@@ -131,13 +131,19 @@ func TestBestWeighsStepsByTheirCopies(t *testing.T) {
 // Where tables would grow too wide the search branches; the answer stays.
 func TestBranchingFindsTheSameWay(t *testing.T) {
 	forRecipes(t, func(t *rapid.T, b *Build) {
-		if len(b.Choices) > 20 {
+		if len(b.Choices) == 0 || len(b.Choices) > 20 {
 			return
 		}
-		p := newProblem(b.factors(), nil, len(b.Choices), len(b.Choices))
-		least, best := p.solve(widest)
-		for _, limit := range []int{0, 1, 2} {
-			sum, way := p.solve(limit)
+		block := []Pressing{{Build: b, Blocks: 1}}
+		numbers, choices := numbered(block)
+		whole := newTies(choices)
+		NewEdges(b.Seam).tie(whole, block, nil, nil, numbers)
+		n := whole.allOf()
+		least, best, ok := n.solve(20, 0)
+		require.True(t, ok)
+		for _, limit := range []int{1, 2} {
+			sum, way, ok := n.solve(limit, 20)
+			require.True(t, ok)
 			assert.Equal(t, least, sum)
 			assert.Equal(t, best, way)
 		}

@@ -37,10 +37,14 @@ func (c *contact) add(m Match, split, times int) {
 		c.set.Clash += times
 	case n < 2:
 		c.set.Open += times
-	default:
+	case leaning[0].Choice != leaning[1].Choice:
 		c.pairs = append(c.pairs, pair{
 			endOf(leaning[0].Choice, split), endOf(leaning[1].Choice, split), leaning[0].Along == leaning[1].Along, times,
 		})
+	case leaning[0].Along == leaning[1].Along:
+		c.set.Clash += times
+	default:
+		c.set.Nest += times
 	}
 }
 
@@ -66,12 +70,11 @@ func (c contact) tally(first, other Way) Tally {
 	return t
 }
 
-// tie ties the choices of two blocks, which are numbered from first and from
-// other on.
-func (c contact) tie(t *ties, first, other int, clash int64) {
-	from := [2]int{first, other}
+// tie ties the choices of two blocks by their numbers.
+func (c contact) tie(t *ties, first, other []int, clash int64) {
+	of := [2][]int{first, other}
 	for _, p := range c.pairs {
-		u, v := from[side(p.first.other)]+p.first.choice, from[side(p.second.other)]+p.second.choice
+		u, v := of[side(p.first.other)][p.first.choice], of[side(p.second.other)][p.second.choice]
 		cost := clash * int64(p.times)
 		if !p.alike {
 			cost = -cost

@@ -52,19 +52,26 @@ func TestSegmentsOfAStripSet(t *testing.T) {
 	}
 }
 
+// ninePatchOfSets is a nine-patch from two kinds of strip sets.
+func ninePatchOfSets(strip, length measure.Length) Recipe {
+	cut := func(role string) Step {
+		return Step{Name: role, Do: Cut, Role: role, Size: measure.Size{Width: length, Height: strip}}
+	}
+	return Recipe{Steps: []Step{
+		cut("red"), cut("white"),
+		columnStep("outer-set", "red", "white", "red"), columnStep("inner-set", "white", "red", "white"),
+		{Name: "outer", Do: Subcut, Of: "outer-set", Every: strip},
+		{Name: "inner", Do: Subcut, Of: "inner-set", Every: strip},
+		rowStep("nine", "outer", "inner", "outer"),
+	}}
+}
+
 // A nine-patch from two kinds of sets takes two slices of one and one of the
 // other; a block bears its share of the seams (hand-worked: sets of 40 in give
 // 16 slices; 3 slices each with 2/16 and 1/16 of 2 seams of 40, then 2 joins of
 // 6 1/2).
 func TestNinePatchFromStripSets(t *testing.T) {
-	r := Recipe{Steps: []Step{
-		cutStep(t, "red", "40", "2 1/2"), cutStep(t, "white", "40", "2 1/2"),
-		columnStep("outer-set", "red", "white", "red"), columnStep("inner-set", "white", "red", "white"),
-		{Name: "outer", Do: Subcut, Of: "outer-set", Every: in(t, "2 1/2")},
-		{Name: "inner", Do: Subcut, Of: "inner-set", Every: in(t, "2 1/2")},
-		rowStep("nine", "outer", "inner", "outer"),
-	}}
-	b := made(t, r, quarter)
+	b := made(t, ninePatchOfSets(in(t, "2 1/2"), in(t, "40")), quarter)
 	assertSquare(t, "6 1/2", b.Block().Size, "nine-patch")
 	for name, want := range map[string]Made{
 		"red":       {Pooled: true, Feeds: []Feed{{"inner-set", 1}, {"outer-set", 2}}},

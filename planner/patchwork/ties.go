@@ -114,6 +114,21 @@ func (t *ties) bound(group []int) bool {
 	return false
 }
 
+// worth is what a way costs, the less the better.
+type worth struct {
+	main  int64
+	order uint64 // which ranked choices are taken the second way, the first in the highest bit
+}
+
+// ranks is how many choices one order can rank.
+const ranks = 64
+
+func (w worth) plus(v worth) worth { return worth{w.main + v.main, w.order + v.order} }
+
+func (w worth) less(v worth) bool {
+	return w.main < v.main || w.main == v.main && w.order < v.order
+}
+
 // net is a group of choices numbered from nought, what is decided beside it
 // taken into account.
 type net struct {

@@ -12,6 +12,11 @@ type Pressing struct {
 	Build  *Build
 	Blocks int
 	Given  []Given
+
+	// OnePool says that the units which pooled steps make come from one pool with
+	// those of the pressing before it, which is of the same build: they are pressed
+	// before anyone knows whose block they go into, so both take them alike.
+	OnePool bool
 }
 
 // Given is a choice that is taken one way whatever it costs.
@@ -37,8 +42,8 @@ type Meeting struct {
 
 // Met is how the seams of a top meet: Inside all its blocks, between blocks
 // side by side (Columns), between blocks one above the other (Rows). Changes
-// are those of direction at the iron, over all blocks. Least is how many of the
-// clashes no pressing can help.
+// are those of direction at the iron, over all blocks. Least is a number of the
+// clashes that no pressing can help.
 type Met struct {
 	Inside, Columns, Rows Tally
 	Changes               int
@@ -92,7 +97,7 @@ func (e *Edges) insideOf(b *Build) contact {
 		for _, made := range b.Steps {
 			for _, join := range made.Joins {
 				for _, match := range join.Matches {
-					c.add(match, len(b.Choices), int(made.weight()))
+					c.add(match, len(b.Choices), made.weight())
 				}
 			}
 		}
@@ -158,66 +163,73 @@ func (e *Edges) contactsOf(pressings []Pressing, meetings []Meeting) []*contact 
 // Met says that it is unsure. Met is what the top then comes to.
 func (e *Edges) Best(pressings []Pressing, meetings []Meeting) ([]Way, Met) {
 	contacts := e.contactsOf(pressings, meetings)
-	from, changes := make([]int, len(pressings)+1), 0
-	for i, p := range pressings {
-		from[i+1] = from[i] + len(p.Build.Choices)
-		changes += p.Blocks * p.Build.mostChanges()
-	}
-	clash := 2*int64(changes) + 1
-	t := newTies(from[len(pressings)])
-	t.clash = clash
-	for i, p := range pressings {
-		p.tie(t, from[i])
-		e.insideOf(p.Build).tie(t, from[i], from[i], clash*int64(p.Blocks))
-	}
-	for i, m := range meetings {
-		contacts[i].tie(t, from[m.First.Pressing], from[m.Second.Pressing], clash*int64(m.Count))
-	}
+	numbers, choices := numbered(pressings)
+	t := newTies(choices)
+	e.tie(t, pressings, meetings, contacts, numbers)
 	way, exact := t.cheapest()
 	ways := make([]Way, len(pressings))
-	for i := range ways {
-		ways[i] = way[from[i]:from[i+1]:from[i+1]]
+	for i, numbers := range numbers {
+		ways[i] = make(Way, len(numbers))
+		for choice, number := range numbers {
+			ways[i][choice] = way[number]
+		}
 	}
 	met := e.count(pressings, meetings, contacts, ways)
 	met.Unsure = !exact
 	return ways, met
 }
 
+// numbered gives the choices of all pressings their numbers, rising, and tells
+// how many there are; what two pressings take alike is one choice.
+func numbered(pressings []Pressing) (numbers [][]int, next int) {
+	numbers = make([][]int, len(pressings))
+	for i, p := range pressings {
+		numbers[i] = make([]int, len(p.Build.Choices))
+		for choice := range numbers[i] {
+			if p.OnePool && p.Build.pooled(choice) {
+				numbers[i][choice] = numbers[i-1][choice]
+				continue
+			}
+			numbers[i][choice] = next
+			next++
+		}
+	}
+	return numbers, next
+}
+
+// pooled reports whether a choice is one of units that are made for the lot.
+func (b *Build) pooled(choice int) bool {
+	return slices.ContainsFunc(b.Steps, func(m Made) bool { return m.Pooled && m.Step.Name == b.Choices[choice].Step })
+}
+
+// tie ties all choices of a top by what their seams come to: a clash costs more
+// than all changes of direction that there could be.
+func (e *Edges) tie(t *ties, pressings []Pressing, meetings []Meeting, contacts []*contact, numbers [][]int) {
+	changes := 0
+	for _, p := range pressings {
+		changes += p.Blocks * p.Build.mostChanges()
+	}
+	t.clash = 2*int64(changes) + 1
+	for i, p := range pressings {
+		p.tie(t, numbers[i])
+		e.insideOf(p.Build).tie(t, numbers[i], numbers[i], t.clash*int64(p.Blocks))
+	}
+	for i, m := range meetings {
+		contacts[i].tie(t, numbers[m.First.Pressing], numbers[m.Second.Pressing], t.clash*int64(m.Count))
+	}
+}
+
 // tie takes what is given, and lets every change of direction cost one for each
-// block. The pressing's choices are numbered from first on.
-func (p Pressing) tie(t *ties, first int) {
+// block.
+func (p Pressing) tie(t *ties, numbers []int) {
 	for _, g := range p.Given {
-		t.decide(first+g.Choice, g.Second)
+		t.decide(numbers[g.Choice], g.Second)
 	}
 	for choice := 1; choice < len(p.Build.Choices); choice++ {
 		if p.Build.consecutive(choice) {
-			t.add(first+choice-1, first+choice, -int64(p.Blocks))
+			t.add(numbers[choice-1], numbers[choice], -int64(p.Blocks))
 		}
 	}
-}
-
-// mostChanges is how often the direction could change in one block.
-func (b *Build) mostChanges() int {
-	n := 0
-	for i := 1; i < len(b.Choices); i++ {
-		if b.consecutive(i) {
-			n++
-		}
-	}
-	return n
-}
-
-// Changes counts the changes of direction at the iron in one block: where, going
-// down the rows of one step, or down its row joins, one is pressed another way
-// than the one before it.
-func (b *Build) Changes(w Way) int {
-	n := 0
-	for i := 1; i < len(b.Choices); i++ {
-		if b.consecutive(i) && w.second(i-1) != w.second(i) {
-			n++
-		}
-	}
-	return n
 }
 
 // count counts the match points of a top, each pressing pressed its own way.

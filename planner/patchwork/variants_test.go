@@ -10,16 +10,6 @@ import (
 	"quiltrun/planner/measure"
 )
 
-// A block by itself is a top of one block: two searches that share nothing give
-// one answer.
-func TestATopOfOneBlockIsPressedAsTheBlock(t *testing.T) {
-	forRecipes(t, func(t *rapid.T, b *Build) {
-		ways, met := NewEdges(b.Seam).Best([]Pressing{{Build: b, Blocks: 1}}, nil)
-		require.Equal(t, b.Best(), ways[0])
-		require.Equal(t, b.Changes(ways[0]), met.Changes)
-	})
-}
-
 // drawTop is a small top: two pressings, of one build or of two that finish
 // alike, and some meetings between them, blocks turned by half turns.
 func drawTop(t *rapid.T) ([]Pressing, []Meeting, measure.Length) {
@@ -28,6 +18,7 @@ func drawTop(t *rapid.T) ([]Pressing, []Meeting, measure.Length) {
 		FourPatchRecut(5*measure.Inch, 3*measure.Inch/2, nil),
 		FourPatchRecut(5*measure.Inch, measure.Inch, [][]int{{0, 0, 0}, {0, 90, 0}, {0, 0, 0}}),
 		NinePatch(5 * measure.Inch), NinePatchRecut(5*measure.Inch, nil), NinePatchRecut(5*measure.Inch, [][]int{{0, 90}, {270, 180}}),
+		ninePatchOfSets(5*measure.Inch, 40*measure.Inch),
 	}
 	pressings := make([]Pressing, 2)
 	for i := range pressings {
@@ -40,6 +31,7 @@ func drawTop(t *rapid.T) ([]Pressing, []Meeting, measure.Length) {
 	}
 	if rapid.Bool().Draw(t, "one build") {
 		pressings[1].Build, pressings[1].Given = pressings[0].Build, pressings[0].Given
+		pressings[1].OnePool = rapid.Bool().Draw(t, "one pool")
 	}
 	face := rapid.Custom(func(t *rapid.T) Face {
 		return Face{rapid.IntRange(0, 1).Draw(t, "pressing"), rapid.IntRange(0, 3).Draw(t, "quarters")}
@@ -92,7 +84,7 @@ func TestATopIsCountedAsItsJoinsAre(t *testing.T) {
 
 // Every pair of ways tried in its order: none is better than the one found, and
 // of equals it is the first. Blocks that are not there are pressed the first
-// way, as are choices that change nothing.
+// way, as are choices that change nothing. Units of one pool are pressed alike.
 func TestTheBestPressingOfATopIsThatOfEveryPairTried(t *testing.T) {
 	top := func(t *rapid.T) {
 		pressings, meetings, seam := drawTop(t)
@@ -125,6 +117,46 @@ func follows(pressings []Pressing, ways []Way) bool {
 				return false
 			}
 		}
+		for _, choice := range pooledChoices(p) {
+			if ways[i][choice] != ways[i-1][choice] {
+				return false
+			}
+		}
 	}
 	return true
+}
+
+// pooledChoices are the choices that a pressing takes as the one before it does.
+func pooledChoices(p Pressing) []int {
+	var choices []int
+	for i, c := range p.Build.Choices {
+		for _, m := range p.Build.Steps {
+			if p.OnePool && m.Pooled && m.Step.Name == c.Step {
+				choices = append(choices, i)
+			}
+		}
+	}
+	return choices
+}
+
+// Two ways of pressing a nine-patch whose columns are slices of strip sets, laid
+// side by side three times and one above the other three times (hand-worked).
+// Outer columns meet side by side: sets pressed alike clash at both seams of each
+// join. Rows are sewn block by block and nest.
+func TestUnitsOfOnePoolArePressedAlike(t *testing.T) {
+	b := made(t, ninePatchOfSets(in(t, "5"), in(t, "40")), quarter)
+	for _, row := range []struct {
+		onePool bool
+		columns Tally
+	}{{false, Tally{Nest: 6}}, {true, Tally{Clash: 6}}} {
+		ways, met := NewEdges(b.Seam).Best([]Pressing{{Build: b, Blocks: 2}, {Build: b, Blocks: 2, OnePool: row.onePool}}, []Meeting{
+			{First: Face{Pressing: 0}, Second: Face{Pressing: 1}, Count: 3},
+			{First: Face{Pressing: 0}, Second: Face{Pressing: 1}, Above: true, Count: 3},
+		})
+		assert.Equal(t, Met{Inside: Tally{Nest: 16}, Columns: row.columns, Rows: Tally{Nest: 6}}, met)
+		for choice, c := range b.Choices {
+			pooled := c.Step == "outer-set" || c.Step == "inner-set"
+			assert.Equal(t, pooled && row.onePool, ways[0][choice] == ways[1][choice], "%v", c)
+		}
+	}
 }

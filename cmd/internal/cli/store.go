@@ -25,9 +25,8 @@ func (e *Env) storePath() (string, error) {
 	return filepath.Join(e.DataDir, "quiltrun", "quiltrun.db"), nil
 }
 
-// read has the store read and lets go of it at once, before anything is worked
-// out or shown: nobody can write meanwhile. A store that is not there reads as
-// empty.
+// read has the store read, and lets go of it before an answer is made of it:
+// nobody can write meanwhile. A store that is not there reads as empty.
 func (e *Env) read(ctx context.Context, look func(*store.Store) error) error {
 	path, err := e.openable(ctx)
 	if err != nil {

@@ -99,6 +99,17 @@ func TestDatesReadAsTheyWereLeft(t *testing.T) {
 	golden(t, "when-no-job", shownBy(t, func(w *bytes.Buffer) error { return When(w, asOf, nil, looks["80"]) }))
 }
 
+// At 80 columns what the figures mean is read in three lines, and the work left
+// is not called as what left and plan show, which is the mean.
+func TestDatesAreExplainedShortly(t *testing.T) {
+	shown := shownBy(t, func(w *bytes.Buffer) error {
+		return When(w, planner.Date{Year: 2026, Month: 11, Day: 20}, answers()[:1], looks["80"])
+	})
+	assert.LessOrEqual(t, len(wrap(whenMeans, 80)), 3)
+	assert.NotContains(t, shown, "Left")
+	assert.Contains(t, shown, "likely is the work left at even odds (left shows the mean)")
+}
+
 // hours are a usual week, then longer ones from December, and days off.
 func hours() forecast.Calendar {
 	return forecast.NewCalendar([]tracker.Event{{

@@ -164,9 +164,9 @@ func turns(grid [][]int) string {
 		for j, degrees := range row {
 			cells[j] = strconv.Itoa(degrees) + "°"
 		}
-		rows[i] = strings.Join(cells, tied)
+		rows[i] = strings.Join(cells, " ")
 	}
-	return strings.Join(rows, tied+"/ ")
+	return strings.Join(rows, " / ")
 }
 
 // sizes is the raw size after a step: of a recut, its pieces across and down.

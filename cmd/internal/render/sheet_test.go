@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"quiltrun/planner"
+	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
 
@@ -162,6 +163,83 @@ func TestQuiltsAlikeShareOneMap(t *testing.T) {
 	assert.Equal(t, 1, strings.Count(shown, " Quilt 1\n"))
 	// Hand-worked: 32 and 31 blocks a quilt, numbered on through the run.
 	assert.Contains(t, shown, " Quilt 2  the same places, mooring-33 to 64; float-32 to 62\n")
+}
+
+// renamed is a job whose colourway deck was booked with three blocks and is now
+// called bow and has four: deck-01 to 03 keep their ids, and bow-04 is new.
+func renamed(t testing.TB) planner.Plan {
+	t.Helper()
+	const file = `
+job: gangway
+fabrics: {Rope: {form: yardage, width: 42}, Tar: {form: yardage, width: 42}}
+block: {make: four-patch, square: 5, print: Rope, ground: Tar}
+`
+	old := tracker.Freeze(planned(t, file+"colourways: {deck: {blocks: 3}}\nlayout: {across: 3, down: 1}\n"))
+	job, err := planner.Parse("job.yaml", []byte(file+"colourways: {bow: {was: deck, blocks: 4}}\nlayout: {across: 4, down: 1}\n"))
+	require.NoError(t, err)
+	plan, err := planner.Make(job, old.Prior())
+	require.NoError(t, err)
+	return plan
+}
+
+func TestARenamedColourwaysBlocksKeepTheirNames(t *testing.T) {
+	plan := renamed(t)
+	wide := sheetOf(t, plan, Look{Width: 80, Unicode: true})
+	assert.Contains(t, wide, "☐ deck-01 to 03, bow-04: print Rope, ground Tar")
+	assert.Regexp(t, `(?m)^   1 deck-01↓?  +deck-02↓?  +deck-03↓?  +bow-04`, wide)
+	narrower := sheetOf(t, plan, Look{Width: 30, Unicode: true})
+	assert.Contains(t, narrower, " A01 = deck-01  A04 = bow-04\n")
+	assert.Regexp(t, `(?m)^   1 A01↓? +A02↓? +A03↓? +A04`, narrower)
+	narrowest := sheetOf(t, plan, Look{Width: 20, Unicode: true})
+	assert.Contains(t, narrowest, " A = bow\n")
+	assert.Contains(t, strings.Join(strings.Fields(narrowest), " "), "A wider page shows the block numbers.", "one letter cannot tell which stem")
+}
+
+// Hand-worked: 2 × (56 + 68) = 248 in of edge; seven strips of 42 in lose 2 1/2 in
+// to each join, the closing one among them: 7 × 39 1/2 = 276 1/2 in.
+func TestBindingSaysWhatItsStripsMake(t *testing.T) {
+	shown := sheetOf(t, example(t, "estuary-lap"), Look{Unicode: true})
+	assert.Contains(t, shown, "Binding    Slack water, 7 strips cut 2 1/2 in wide make 276 1/2 in: 28 1/2 in over the edge of 248 in (10 in asked for); 17 1/2 in off the bolt\n")
+	assert.Contains(t, shown, "yardage 42 in usable")
+}
+
+func TestBindingOfSheetsComesOffNoBolt(t *testing.T) {
+	s := &sheet{plan: planner.Plan{Fabrics: []planner.FabricNeed{{Fabric: planner.Fabric{Name: "Kelp", Form: planner.FatQuarter}}}}}
+	in := measure.Inch
+	said := s.binding(&planner.BindingPlan{Fabric: "Kelp", Strips: 1, Strip: 2 * in, Length: 17 * in, Allowance: 10 * in, Spare: 12 * in, FabricLength: 2 * in})
+	assert.Equal(t, "Kelp, 1 strip cut 2 in wide makes 19 in: 12 in over the edge of 7 in (10 in asked for)", said)
+}
+
+func TestTheRouteSaysHowToLogAndWhatItsTimesAre(t *testing.T) {
+	plan := example(t, "estuary-lap")
+	shown := sheetOf(t, plan, Look{Unicode: true})
+	assert.Equal(t, 1, strings.Count(shown, "Times are means of the table of starting times, with 14 % for personal needs, fatigue and contingencies; makers differ by a factor of three."))
+	said := regexp.MustCompile(`Log with the number, e\.g\. quiltrun log estuary-lap ([0-9]+) ([0-9]+) --colourway (\S+)\n`).FindStringSubmatch(shown)
+	require.NotNil(t, said)
+	for _, o := range plan.Operations {
+		if fmt.Sprint(o.Number) == said[1] && o.Lot.Name == said[3] {
+			assert.Equal(t, planner.ColourwayLot, o.Lot.Kind)
+			assert.Equal(t, "4", said[2])
+			assert.Greater(t, o.Count, 4, "more is left after it")
+			return
+		}
+	}
+	assert.Fail(t, "no such operation", said[0])
+}
+
+func TestAFabricThatNothingUsesIsNotCut(t *testing.T) {
+	plan := planned(t, `
+job: spare-cloth
+fabrics: {Rope: {form: yardage, width: 42}, Flotsam: {form: yardage, width: 42}}
+block: {make: plain square, square: 5}
+colourways: {all: {blocks: 4, print: Rope}}
+layout: {across: 2, down: 2}
+`)
+	shown := sheetOf(t, plan, Look{Unicode: true})
+	_, list, _ := strings.Cut(shown, "── Cutting list")
+	list, _, _ = strings.Cut(list, "── Blocks")
+	assert.Contains(t, list, "☐ Rope")
+	assert.NotContains(t, list, "Flotsam")
 }
 
 func TestTurnedBlocksCarryAnArrow(t *testing.T) {

@@ -41,9 +41,40 @@ func TestSeamsThatMeetAreSaidInWords(t *testing.T) {
 	assert.Equal(t, "8 nest, 1 clash, 2 open, 1 near miss", matchWords(patchwork.Tally{Nest: 8, Clash: 1, Open: 2, Near: 1}))
 }
 
+func TestASentenceCountsMatchPoints(t *testing.T) {
+	for want, tally := range map[string]patchwork.Tally{
+		"nothing has to match":                        {},
+		"9 match points, all nest":                    {Nest: 9},
+		"1 match point, it nests":                     {Nest: 1},
+		"1 match point, it clashes":                   {Clash: 1},
+		"2 match points, all open":                    {Open: 2},
+		"9 match points: 8 nest, 1 clash":             {Nest: 8, Clash: 1},
+		"4 match points, all nest, 1 near miss":       {Nest: 4, Near: 1},
+		"2 near misses":                               {Near: 2},
+		"3 match points: 2 nest, 1 open, 1 near miss": {Nest: 2, Open: 1, Near: 1},
+	} {
+		assert.Equal(t, want, pointWords(tally))
+	}
+}
+
+func TestWhatIsAboutSoLongHasNoMarkAsWell(t *testing.T) {
+	assert.Equal(t, "lines about 3.2 cm apart; cut ≈ 3.2 cm", Look{Unicode: true}.text("lines about ≈ 3.2 cm apart; cut ≈ 3.2 cm"))
+	assert.Equal(t, "lines about 3.2 cm apart; cut ~ 3.2 cm", Look{}.text("lines about ≈ 3.2 cm apart; cut ≈ 3.2 cm"))
+}
+
+func TestAColourwayIsNamedAsAShellTakesIt(t *testing.T) {
+	for name, want := range map[string]string{
+		"tide": "tide", "sea-glass": "sea-glass", "藍": "藍", "🧵 rose": "'🧵 rose'", "it's": `'it'\''s'`, "$HOME": "'$HOME'",
+	} {
+		assert.Equal(t, want, shellWord(name))
+	}
+}
+
 func TestBlockNumbersAreWrittenShortly(t *testing.T) {
 	assert.Equal(t, "tide-01"+tied+"to"+tied+"08, 12", idSpan([]string{"tide-01", "tide-02", "tide-03", "tide-04", "tide-05", "tide-06", "tide-07", "tide-08", "tide-12"}))
 	assert.Equal(t, "sea-glass-09, 10, 99"+tied+"to"+tied+"101", idSpan([]string{"sea-glass-09", "sea-glass-10", "sea-glass-99", "sea-glass-100", "sea-glass-101"}))
+	assert.Equal(t, "deck-47, 48, bow-49, 51"+tied+"to"+tied+"53, deck-60",
+		idSpan([]string{"deck-47", "deck-48", "bow-49", "bow-51", "bow-52", "bow-53", "deck-60"}), "a renamed colourway has two stems")
 }
 
 func TestOnlyCertaintyIsShownAsCertain(t *testing.T) {

@@ -124,7 +124,7 @@ func whole(s string) bool {
 // unitWord reports that a word belongs to the number before it.
 func unitWord(s string) bool {
 	switch s {
-	case "in", "cm", "mm", "m", "yd", "h", "min", "%":
+	case "in", "cm", "mm", "m", "yd", "h", "min", "%", "deg":
 		return true
 	}
 	return false

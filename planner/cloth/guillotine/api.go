@@ -9,7 +9,7 @@ type Strip struct {
 }
 
 // effort is the steps of each search at full effort.
-const effort = 50_000_000
+const effort = 48_000_000
 
 // Simple lays pieces out in levels across a strip of width w. Every piece must
 // fit that width one way. Effort is a share of the search in hundredths, 1 to

@@ -21,7 +21,7 @@ func (c *carver) best(w, h int) (band, bool) {
 	if c.levels {
 		return row, ok
 	}
-	if col, also := c.along(c.cols, h, w, Upright); also && (!ok || col.share > row.share) {
+	if col, also := c.along(c.cols, h, w, Upright); also && (!ok || col.share*c.lean > row.share) {
 		return col, true
 	}
 	return row, ok
@@ -44,13 +44,13 @@ func (c *carver) along(ways []way, a, b int, cut Cut) (band, bool) {
 			continue
 		}
 		if n := len(c.at); n > 0 && ways[c.at[n-1]].b != v.b {
-			best.improve(c.filler, ways[c.at[n-1]].b)
+			best.improve(c.filler, ways[c.at[n-1]].b, c.deep/float64(b))
 		}
 		c.filler.add(slot{v.piece, v.a, c.stock[v.piece], c.value[v.piece]})
 		c.at = append(c.at, k)
 	}
 	if n := len(c.at); n > 0 {
-		best.improve(c.filler, ways[c.at[n-1]].b)
+		best.improve(c.filler, ways[c.at[n-1]].b, c.deep/float64(b))
 	}
 	c.work += c.filler.work + 2*len(ways) + 100
 	c.filler.work = 0
@@ -61,8 +61,8 @@ func (c *carver) along(ways []way, a, b int, cut Cut) (band, bool) {
 	return best, true
 }
 
-func (k *band) improve(f *filler, depth int) {
-	if share := float64(f.value()) / float64(f.w*depth); share >= k.share {
+func (k *band) improve(f *filler, depth int, deep float64) {
+	if share := float64(float64(f.value()) / float64(f.w*depth) * float64(1+float64(deep*float64(depth)))); share >= k.share {
 		k.share, k.depth, k.slots = share, depth, len(f.slots)
 	}
 }

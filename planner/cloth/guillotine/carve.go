@@ -27,6 +27,8 @@ type carver struct {
 	most   int // area that may be given up
 	draw   bool
 	filler *filler
+	lean   float64 // how much more a column's share counts than a row's
+	deep   float64
 	at     []int // ways in the filler
 	work   int
 }
@@ -35,7 +37,7 @@ type carver struct {
 const deepest = 2 * finest
 
 func newCarver(pieces []Piece, levels bool) *carver {
-	c := &carver{pieces: pieces, levels: levels, filler: newFiller(0)}
+	c := &carver{pieces: pieces, levels: levels, filler: newFiller(0), lean: 1}
 	c.value, c.stock = make([]int64, len(pieces)), make([]int, len(pieces))
 	for i, p := range pieces {
 		for _, s := range p.sides() {
@@ -127,6 +129,8 @@ func (c *carver) node(w, h int, cut Cut, parts ...*Node) *Node {
 // tenths/10.
 func (c *carver) shake(g *rng, tenths int) {
 	const fine = 1000
+	c.lean = 1 + LEAN*float64(g.next(2*fine+1)-fine)/fine
+	c.deep = DEEP*float64(g.next(2*fine+1)-fine)/fine
 	for i, p := range c.pieces {
 		if p.N > 0 {
 			area := int64(p.W * p.H)
@@ -134,3 +138,5 @@ func (c *carver) shake(g *rng, tenths int) {
 		}
 	}
 }
+
+var LEAN, DEEP = 0.0, 0.0

@@ -11,10 +11,10 @@ func (b *bench) nested(now layout, bound, limit int) (layout, int) {
 	}
 	for round := range 2 {
 		if now.length() > bound {
-			now = better(now, b.reworked(grid, c, now, bound, limit*2/5))
+			now = better(now, b.reworked(grid, c, now, bound, limit*3/10))
 		}
 		if round == 0 && fine == 1 && now.length() > bound {
-			now, bound = b.exact(now, bound, limit/5)
+			now, bound = b.exact(now, bound, limit*2/5)
 		}
 	}
 	return now, bound

@@ -68,6 +68,9 @@ func (b *bench) replaceable() [][]int {
 		return p.W >= q.W && p.H >= q.H
 	}
 	out := make([][]int, len(b.pieces))
+	if len(b.pieces) > many {
+		return out
+	}
 	for i := range b.pieces {
 		for j := range b.pieces {
 			between := func(k int) bool { return k != i && k != j && covers(i, k) && covers(k, j) }

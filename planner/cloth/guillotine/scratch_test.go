@@ -28,6 +28,7 @@ func check(t *testing.T, n *Node, ps []Piece, got []int) {
 func TestScratch(t *testing.T) {
 	ss := sets(t)
 	style := os.Getenv("STYLE")
+	LEAN, DEEP = envf("LEAN",0), envf("DEEP",0)
 	share := int(envf("SHARE",100))
 	for _, free := range []bool{false,true} {
 	if os.Getenv("FIX")!="" && free {continue}

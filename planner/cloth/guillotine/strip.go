@@ -23,14 +23,24 @@ func (c *carver) opened(b *bench) *Node {
 	s := b.pieces[t].lowest(b.w)
 	c.stock[t]--
 	c.left--
-	return c.node(b.w, s.h, Upright, leaf(s.w, s.h, t, s.turned), c.fill(b.w-s.w, s.h))
+	first := leaf(s.w, s.h, t, s.turned)
+	if c.levels && s.w < b.w {
+		return joined(b.w, s.h, Upright, first, c.row(b.w-s.w, s.h))
+	}
+	return c.node(b.w, s.h, Upright, first, c.fill(b.w-s.w, s.h))
 }
 
-func (c *carver) fullest(b *bench) *Node {
-	k, _ := c.along(c.rows, b.w, b.tall[0], Across)
+// row is the best single row that fits w × h.
+func (c *carver) row(w, h int) *Node {
+	k, ok := c.along(c.rows, w, h, Across)
+	if !ok {
+		return offcut(w, h)
+	}
 	for _, u := range k.uses {
 		c.stock[u.piece] -= u.n
 		c.left -= u.n
 	}
-	return c.band(k, b.w)
+	return c.band(k, w)
 }
+
+func (c *carver) fullest(b *bench) *Node { return c.row(b.w, b.tall[0]) }
