@@ -3,6 +3,7 @@ package planner
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -33,9 +34,9 @@ func newIDs(j Job, prior Prior) *ids {
 			k := key{b.Quilt, b.Colourway}
 			g.kept[k] = append(g.kept[k], b.ID)
 		}
-		var n int
-		if _, err := fmt.Sscanf(b.ID[strings.LastIndex(b.ID, "-")+1:], "%d", &n); err == nil {
-			stem := b.ID[:strings.LastIndex(b.ID, "-")]
+		hyphen := strings.LastIndex(b.ID, "-")
+		if n, err := strconv.Atoi(b.ID[hyphen+1:]); err == nil && hyphen > 0 {
+			stem := b.ID[:hyphen]
 			g.next[stem] = max(g.next[stem], n)
 			g.next[b.Colourway] = max(g.next[b.Colourway], n)
 		}
@@ -48,8 +49,8 @@ func newIDs(j Job, prior Prior) *ids {
 
 // take is the id of the quilt's next block of a colourway.
 func (g *ids) take(quilt int, colourway string) string {
-	for _, name := range []string{colourway, g.was[colourway]} {
-		if name == colourway && g.gone[name] {
+	for _, name := range [...]string{colourway, g.was[colourway]} {
+		if len(g.kept) == 0 || name == colourway && g.gone[name] {
 			continue
 		}
 		k := key{quilt, name}
@@ -83,7 +84,12 @@ func (m *maker) checkRenamed() {
 }
 
 // BlockID is the id of a colourway's n-th block, n from 1.
-func BlockID(colourway string, n int) string { return fmt.Sprintf("%s-%02d", colourway, n) }
+func BlockID(colourway string, n int) string {
+	if n < 10 {
+		return colourway + "-0" + strconv.Itoa(n)
+	}
+	return colourway + "-" + strconv.Itoa(n)
+}
 
 // blocksOf lays out the whole run: every quilt's blocks, row by row.
 func blocksOf(j Job, prior Prior) []Block {
@@ -113,10 +119,15 @@ func blocksOf(j Job, prior Prior) []Block {
 func dealtRoles(j Job) [][][]RoleFabric {
 	all := make([][][]RoleFabric, len(j.Colourways))
 	for i, c := range j.Colourways {
+		roles := len(c.Roles)
+		room := make([]RoleFabric, roles*c.Blocks)
 		all[i] = make([][]RoleFabric, c.Blocks)
-		for _, role := range c.Roles {
+		for n := range all[i] {
+			all[i][n] = room[roles*n : roles*(n+1) : roles*(n+1)]
+		}
+		for r, role := range c.Roles {
 			for n, fabric := range dealt(role, c.Blocks) {
-				all[i][n] = append(all[i][n], RoleFabric{Role: role.Role, Fabric: fabric})
+				all[i][n][r] = RoleFabric{Role: role.Role, Fabric: fabric}
 			}
 		}
 	}

@@ -1,7 +1,5 @@
 package planner
 
-import "sort"
-
 // place is one place of a layout, counted from zero.
 type place struct {
 	row, column int
@@ -15,7 +13,7 @@ func places(j Job) []place {
 	if j.Layout.Order == Mapped {
 		fromMap(all, j)
 	} else {
-		deal(walk(all, j.Layout.Order), j)
+		deal(walk(all, j.Layout), j)
 	}
 	for i := range all {
 		all[i].turn = (all[i].turn + patternTurn(j.Layout.Turn, all[i])) % 360
@@ -46,15 +44,18 @@ func fromMap(all []place, j Job) {
 
 // walk is the places in the order in which they are given out: along the
 // diagonals from the top left, each from its upper end, or along the rows.
-func walk(all []place, order Order) []*place {
-	path := make([]*place, len(all))
-	for i := range all {
-		path[i] = &all[i]
+func walk(all []place, l Layout) []*place {
+	path := make([]*place, 0, len(all))
+	if l.Order != DealDiagonal && l.Order != FillDiagonal {
+		for i := range all {
+			path = append(path, &all[i])
+		}
+		return path
 	}
-	if order == DealDiagonal || order == FillDiagonal {
-		sort.SliceStable(path, func(i, j int) bool {
-			return path[i].row+path[i].column < path[j].row+path[j].column
-		})
+	for diagonal := range l.Across + l.Down - 1 {
+		for row := max(0, diagonal-l.Across+1); row <= min(diagonal, l.Down-1); row++ {
+			path = append(path, &all[row*l.Across+diagonal-row])
+		}
 	}
 	return path
 }

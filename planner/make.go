@@ -3,6 +3,7 @@ package planner
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
@@ -24,6 +25,7 @@ func Make(j Job, prior Prior) (Plan, error) {
 		return Plan{}, m.problems.sorted()
 	}
 	m.warnings()
+	m.warnPressed()
 	m.materials()
 	m.route()
 	if len(m.problems) > 0 {
@@ -40,7 +42,11 @@ type maker struct {
 	job      Job
 	prior    Prior
 	plan     Plan
+	own      [][]*Block // each colourway's blocks, in their order
+	pressed  pressedTop
 	problems Problems
+
+	colourwayOf []int // of each block, by its place in plan.Colourways
 }
 
 func (m *maker) refuse(path, what, hint string) {
@@ -67,14 +73,16 @@ func (m *maker) sized(s measure.Size) string {
 // measures share the build: geometry is done once.
 func (m *maker) colourways() {
 	m.plan.Job = m.job
-	built := map[string]*made{}
+	m.plan.Colourways = make([]ColourwayPlan, 0, len(m.job.Colourways))
+	var all []*made
 	for _, c := range m.job.Colourways {
 		recipe := recipeFor(c.Block)
-		id := fmt.Sprintf("%+v", recipe)
-		if built[id] == nil {
-			built[id] = m.build(c, recipe)
+		i := slices.IndexFunc(all, func(b *made) bool { return b.recipe.Equal(recipe) })
+		if i < 0 {
+			i = len(all)
+			all = append(all, m.build(c, recipe))
 		}
-		if b := built[id]; b.build != nil {
+		if b := all[i]; b.build != nil {
 			m.plan.Colourways = append(m.plan.Colourways, b.colourway(c, m.job.Seam))
 		}
 	}
@@ -83,7 +91,8 @@ func (m *maker) colourways() {
 	}
 }
 
-// made is one build. How it is pressed depends on the top too.
+// made is one recipe's build, nil where it cannot be made. How it is pressed
+// depends on the top too.
 type made struct {
 	recipe patchwork.Recipe
 	build  *patchwork.Build
@@ -97,7 +106,7 @@ func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
 			fault = &patchwork.Fault{What: err.Error()}
 		}
 		m.refuseFault(c, fault)
-		return &made{}
+		return &made{recipe: recipe}
 	}
 	return &made{recipe: recipe, build: build}
 }
@@ -142,10 +151,30 @@ func (m *maker) quilt() {
 	}
 }
 
+// deal gives every place of the run its block.
+func (m *maker) deal() {
+	m.plan.Blocks = blocksOf(m.job, m.prior)
+	index := make(map[string]int, len(m.plan.Colourways))
+	for i, c := range m.plan.Colourways {
+		index[c.Name] = i
+	}
+	m.own = make([][]*Block, len(m.plan.Colourways))
+	for i, c := range m.plan.Colourways {
+		m.own[i] = make([]*Block, 0, c.Blocks*m.job.Quantity)
+	}
+	m.colourwayOf = make([]int, len(m.plan.Blocks))
+	for i := range m.plan.Blocks {
+		b := &m.plan.Blocks[i]
+		c := index[b.Colourway]
+		m.colourwayOf[i] = c
+		m.own[c] = append(m.own[c], b)
+	}
+}
+
 // layout deals the blocks out and finds where they meet.
 func (m *maker) layout() {
 	m.checkRenamed()
-	m.plan.Blocks = blocksOf(m.job, m.prior)
+	m.deal()
 	if block := m.plan.Colourways[0].Raw; block.Width != block.Height {
 		for _, b := range m.plan.Blocks {
 			if b.Turn%180 != 0 {

@@ -54,19 +54,16 @@ const (
 // pieces is what the run needs of each fabric, in no order yet.
 func (m *maker) pieces() map[string][]PieceCount {
 	all := map[string][]PieceCount{}
-	for _, c := range m.plan.Colourways {
-		perBlock := blockPieces(c)
-		for _, b := range m.plan.Blocks {
-			if b.Colourway != c.Name {
-				continue
-			}
+	for i, c := range m.plan.Colourways {
+		perBlock := blockPieces(c.Build)
+		for _, b := range m.own[i] {
 			for _, f := range b.Fabrics {
 				for _, p := range perBlock[f.Role] {
 					addPieces(all, f.Fabric, p)
 				}
 			}
 		}
-		for fabric, pieces := range poolsOf(c, m.plan.Blocks).pieces(c.Build) {
+		for fabric, pieces := range m.poolsOf(i).pieces(c.Build) {
 			for _, p := range pieces {
 				addPieces(all, fabric, p)
 			}
@@ -83,15 +80,15 @@ func (m *maker) pieces() map[string][]PieceCount {
 
 // blockPieces is what one block takes of cut pieces, by role. What goes into
 // pooled steps is counted with those.
-func blockPieces(c ColourwayPlan) map[string][]PieceCount {
+func blockPieces(b *patchwork.Build) map[string][]PieceCount {
 	perRole := map[string][]PieceCount{}
-	for _, s := range c.Build.Steps {
+	for _, s := range b.Steps {
 		if s.Pooled && s.Step.Do != patchwork.Cut {
 			continue
 		}
-		for _, p := range piecesOfRun(s) {
-			if p.Count *= s.Copies / s.Yield; p.Count > 0 {
-				addPieces(perRole, p.role, p.PieceCount)
+		for _, cloth := range s.Cloth() {
+			if p := forBlock(cloth, s.Copies/s.Yield); p.Count > 0 {
+				addPieces(perRole, cloth.Role, p)
 			}
 		}
 	}

@@ -187,6 +187,7 @@ const (
 
 // Ref points at one row of the route. Takes says what is taken from that row
 // where it is a pool, of cut pieces or of units made for the lot; nil elsewhere.
+// A pool of units has one count for its colourway, whichever fabrics are in them.
 type Ref struct {
 	Key   string
 	Lot   Lot

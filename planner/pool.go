@@ -18,50 +18,32 @@ type batch struct {
 }
 
 // pools is the batches of a colourway's pooled steps, and of the pieces that are
-// cut for them, by step. They are counted from the block back to the cloth, over
-// all blocks of the run.
+// cut for them, by step. They are counted over all blocks of the run.
 type pools map[string][]batch
 
-// poolsOf counts a colourway's batches.
-func poolsOf(c ColourwayPlan, blocks []Block) pools {
+// poolsOf counts a colourway's batches. Pieces that blocks take themselves are
+// kitted, and stand in no batch.
+func (m *maker) poolsOf(colourway int) pools {
+	build, own := m.plan.Colourways[colourway].Build, m.own[colourway]
+	kitted, pooled := map[string]int{}, false // pieces of each cut that a block takes itself
+	for i := range build.Steps {
+		s := &build.Steps[i]
+		pooled = pooled || s.Pooled
+		if s.Step.Do == patchwork.Cut {
+			kitted[s.Step.Name] = s.Copies
+		}
+	}
+	if !pooled {
+		return nil
+	}
 	all := pools{}
-	steps, into := c.Build.Steps, rolesInto(c.Build)
-	for i := len(steps) - 1; i >= 0; i-- {
-		s := steps[i]
-		if !s.Pooled {
-			continue
-		}
-		roles := into[s.Step.Name]
-		var batches []batch
-		if s.Copies > 0 && s.Step.Do != patchwork.Cut {
-			for _, b := range blocks {
-				if b.Colourway == c.Name {
-					batches = addUnits(batches, ofRoles(b.Fabrics, roles), s.Copies)
-				}
-			}
-		}
-		for _, feed := range s.Feeds {
-			for _, later := range all[feed.Step] {
-				batches = addUnits(batches, ofRoles(later.fabrics, roles), later.runs*feed.PerRun)
-			}
-		}
-		for i := range batches {
-			batches[i].runs = (batches[i].units + s.Yield - 1) / s.Yield
-		}
-		all[s.Step.Name] = batches
+	for _, b := range build.Batches(len(own), func(block int, role string) string { return fabricOf(own[block].Fabrics, role) }) {
+		pieces := kitted[b.Step] * len(b.Blocks)
+		all[b.Step] = append(all[b.Step], batch{
+			fabrics: ofRoles(own[b.Blocks[0]].Fabrics, build.Roles(b.Step)), units: b.Units - pieces, runs: b.Runs - pieces,
+		})
 	}
 	return all
-}
-
-// addUnits adds to the batch of a list of fabrics.
-func addUnits(batches []batch, fabrics []RoleFabric, units int) []batch {
-	i := slices.IndexFunc(batches, func(b batch) bool { return slices.Equal(b.fabrics, fabrics) })
-	if i < 0 {
-		i = len(batches)
-		batches = append(batches, batch{fabrics: fabrics})
-	}
-	batches[i].units += units
-	return batches
 }
 
 // ofRoles is the fabrics of some roles.
@@ -73,46 +55,6 @@ func ofRoles(fabrics []RoleFabric, roles []string) []RoleFabric {
 		}
 	}
 	return some
-}
-
-// rolesInto is the roles of all cloth that goes into each step, cut away later or
-// not, by step.
-func rolesInto(b *patchwork.Build) map[string][]string {
-	into := make(map[string][]string, len(b.Steps))
-	for _, s := range b.Steps {
-		var roles []string
-		add := func(role string) {
-			if !slices.Contains(roles, role) {
-				roles = append(roles, role)
-			}
-		}
-		for _, p := range piecesOfRun(s) {
-			add(p.role)
-		}
-		for _, source := range sources(s.Step) {
-			for _, role := range into[source] {
-				add(role)
-			}
-		}
-		into[s.Step.Name] = roles
-	}
-	return into
-}
-
-// sources are the steps whose units a step takes, each once.
-func sources(s patchwork.Step) []string {
-	var names []string
-	if s.Of != "" {
-		names = append(names, s.Of)
-	}
-	for _, row := range s.Rows {
-		for _, cell := range row {
-			if !slices.Contains(names, cell.Of) {
-				names = append(names, cell.Of)
-			}
-		}
-	}
-	return names
 }
 
 // runs is how often a pooled step is made for the run.
@@ -149,36 +91,17 @@ func (p pools) pieces(b *patchwork.Build) map[string][]PieceCount {
 	all := map[string][]PieceCount{}
 	for _, s := range b.Steps {
 		for _, batch := range p[s.Step.Name] {
-			for _, cut := range piecesOfRun(s) {
-				fabric := fabricOf(batch.fabrics, cut.role)
-				cut.Count *= batch.runs
-				addPieces(all, fabric, cut.PieceCount)
+			for _, cloth := range s.Cloth() {
+				addPieces(all, fabricOf(batch.fabrics, cloth.Role), forBlock(cloth, batch.runs))
 			}
 		}
 	}
 	return all
 }
 
-// rolePiece is pieces of one role.
-type rolePiece struct {
-	role string
-	PieceCount
-}
-
-// piecesOfRun is the cloth that one run of a step is cut from: a piece, or the two
-// squares of triangles. Other steps cut none.
-func piecesOfRun(s patchwork.Made) []rolePiece {
-	switch s.Step.Do {
-	case patchwork.Cut:
-		return []rolePiece{{s.Step.Role, PieceCount{Size: s.Step.Size, Count: 1, For: forBlocks}}}
-	case patchwork.HalfSquare, patchwork.QuarterSquare:
-		size := squareOf(s.Square)
-		return []rolePiece{
-			{s.Step.Roles[0], PieceCount{Size: size, Count: 1, For: forBlocks}},
-			{s.Step.Roles[1], PieceCount{Size: size, Count: 1, For: forBlocks}},
-		}
-	}
-	return nil
+// forBlock is the pieces of cloth that so many runs of a step are cut from.
+func forBlock(c patchwork.Cloth, runs int) PieceCount {
+	return PieceCount{Size: c.Size, Count: c.Count * runs, For: forBlocks}
 }
 
 func fabricOf(fabrics []RoleFabric, role string) string {

@@ -38,7 +38,7 @@ layout: {across: %[2]d, down: 1}
 			return // sets of two segments come out even with a block
 		}
 		taken := 0
-		for _, b := range poolsOf(c, p.Blocks)["slices"] {
+		for _, b := range blocksDealt(job).poolsOf(0)["slices"] {
 			assert.GreaterOrEqual(t, b.runs*slices.Yield, b.units)
 			assert.Less(t, (b.runs-1)*slices.Yield, b.units)
 			taken += b.units

@@ -74,7 +74,8 @@ type PressCard struct {
 	Variant   string // "a" or "b"
 	Blocks    []string
 	Steps     []PressStep
-	Matches   patchwork.Tally // all joins inside one such block
+	Matches   patchwork.Tally      // all joins inside one such block
+	Bulk      []patchwork.Junction // where seams meet inside one such block, and the layers of cloth there
 }
 
 // PressStep is the directions of one step: left or right for each of its rows,
@@ -89,13 +90,14 @@ func (m *maker) press() {
 	rule := cmp.Or(m.job.Press, PressBest)
 	groups, of := m.pressGroups(rule)
 	edges := patchwork.NewEdges(m.job.Seam)
-	top := newPressTop(&m.plan, groups, of, edges)
+	top := m.pressTop(groups, of, edges)
 	best, counts := top.choose()
+	m.pressed = pressedTop{best, top, of}
 	m.plan.Press = PressPlan{Rule: rule, Patterns: counts, Chosen: best.pattern}
 	if rule != PressBest {
 		m.warnRule(rule)
 		free, group := m.pressGroups(PressBest)
-		unruled, _ := newPressTop(&m.plan, free, group, edges).choose()
+		unruled, _ := m.pressTop(free, group, edges).choose()
 		// A rule can part colourways of one build, which then nest better.
 		m.plan.Press.RuleCost = max(0, best.met.All().Clash-unruled.met.All().Clash)
 	}
@@ -105,31 +107,34 @@ func (m *maker) press() {
 }
 
 // pressBlocks gives every colourway its ways of pressing, and every block the
-// one that is for it or its half turn.
+// one that is for it or its half turn. A colourway that lies in the first or the
+// second places alone has one way only.
 func (m *maker) pressBlocks(best laid, of []int) {
-	index := make(map[string]int, len(of))
 	for i := range m.plan.Colourways {
+		var lies [2]bool // in first places, in second places
+		for _, b := range m.own[i] {
+			lies[boolean(best.second(b))] = true
+		}
 		c, places := &m.plan.Colourways[i], best.places[of[i]]
-		index[c.Name] = of[i]
-		c.Press = best.ways[places[0]]
+		c.Press = best.ways[places[boolean(!lies[0])]]
 		c.Matches = c.Build.BlockTally(c.Press)
-		if best.needsCards(of[i]) {
+		if lies[0] && lies[1] && best.needsCards(of[i]) {
 			c.PressB = best.ways[places[1]]
 		}
 	}
 	for i := range m.plan.Blocks {
 		b := &m.plan.Blocks[i]
 		b.Press = variantA
-		group := index[b.Colourway]
-		if !best.pattern.second(b.Row-1, b.Column-1) {
-			continue
-		}
-		switch {
-		case best.half[group]:
+		switch colourway := m.colourwayOf[i]; {
+		case !best.second(b):
+		case best.half[of[colourway]]:
 			b.Turn = (b.Turn + 180) % 360
 			m.plan.Press.Half = append(m.plan.Press.Half, b.ID)
-		case best.needsCards(group):
+		case m.plan.Colourways[colourway].PressB != nil:
 			b.Press = variantB
 		}
 	}
 }
+
+// second reports whether a block lies in one of the pattern's second places.
+func (l laid) second(b *Block) bool { return l.pattern.second(b.Row-1, b.Column-1) }

@@ -35,7 +35,7 @@ func blocksDealt(job Job) *maker {
 	m := &maker{job: job}
 	m.colourways()
 	m.quilt()
-	m.plan.Blocks = blocksOf(m.job, m.prior)
+	m.deal()
 	return m
 }
 

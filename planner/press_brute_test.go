@@ -100,7 +100,7 @@ func drawSmallTop(t *rapid.T) smallTop {
 	rule := rapid.SampledFrom([]string{"best", "print"}).Draw(t, "rule")
 	n := across * down
 	first := rapid.IntRange(1, max(1, n-1)).Draw(t, "first")
-	kind := rapid.SampledFrom([]string{"recut", "nine", "both"}).Draw(t, "kind")
+	kind := rapid.SampledFrom([]string{"recut", "nine", "both", "sets"}).Draw(t, "kind")
 	if n == 1 && kind == "both" {
 		kind = "nine"
 	}
@@ -109,6 +109,7 @@ func drawSmallTop(t *rapid.T) smallTop {
 		"nine":  fmt.Sprintf("tide: {make: nine-patch, square: 5, blocks: %d, corner: Heron, side: Foam, centre: Heron}", n),
 		"both": fmt.Sprintf("tide: {make: nine-patch, square: 5, blocks: %d, corner: Heron, side: Foam, centre: Heron}, "+
 			"dune: {make: four-patch, square: 7 1/4, blocks: %d, print: Heron, ground: Foam}", first, n-first),
+		"sets": fmt.Sprintf("tide: {%s, blocks: %d, red: Heron, white: Foam}", stripSets, n),
 	}
 	return smallTop{
 		file: fmt.Sprintf(`
@@ -136,6 +137,17 @@ func (s smallTop) follows(b *patchwork.Build, way int) bool {
 	return true
 }
 
+// onePool reports whether two ways press alike what is made for the lot: nobody
+// knows yet which block a slice of a set goes into.
+func onePool(b *patchwork.Build, one, other int) bool {
+	for i, c := range b.Choices {
+		if (c.Step == "set" || c.Step == "other") && (one^other)>>i&1 == 1 {
+			return false
+		}
+	}
+	return true
+}
+
 // variants are all pairs of ways of one build, and all ways with half a turn.
 func (s smallTop) variants(b *patchwork.Build, pattern Pattern) [][2]pressedBlock {
 	var all [][2]pressedBlock
@@ -152,7 +164,7 @@ func (s smallTop) variants(b *patchwork.Build, pattern Pattern) [][2]pressedBloc
 			all = append(all, [2]pressedBlock{first, {build: b, way: one, turn: 2}})
 		}
 		for other := range 1 << len(b.Choices) {
-			if s.follows(b, other) {
+			if s.follows(b, other) && onePool(b, one, other) {
 				all = append(all, [2]pressedBlock{first, {build: b, way: other}})
 			}
 		}

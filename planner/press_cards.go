@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"slices"
 	"strings"
 
 	"quiltrun/planner/patchwork"
@@ -10,19 +11,20 @@ import (
 // where its blocks are pressed in two ways.
 func (m *maker) pressCards() {
 	cards := make([][2]*PressCard, len(m.plan.Colourways))
-	index := make(map[string]int, len(cards))
+	var written writtenCards
 	for i, c := range m.plan.Colourways {
-		index[c.Name] = i
 		for v, way := range c.ways() {
-			cards[i][v] = &PressCard{
-				Colourway: c.Name, Variant: [...]string{variantA, variantB}[v],
-				Steps: pressSteps(c.Build, way), Matches: c.Build.BlockTally(way),
-			}
+			card := written.card(c.Build, way)
+			card.Colourway, card.Variant = c.Name, [...]string{variantA, variantB}[v]
+			cards[i][v] = &card
 		}
 	}
-	for _, b := range m.plan.Blocks {
-		card := cards[index[b.Colourway]][boolean(b.Press == variantB)]
-		card.Blocks = append(card.Blocks, b.ID)
+	for i, blocks := range m.own {
+		cards[i][0].Blocks = make([]string, 0, len(blocks))
+		for _, b := range blocks {
+			card := cards[i][boolean(b.Press == variantB)]
+			card.Blocks = append(card.Blocks, b.ID)
+		}
 	}
 	for _, pair := range cards {
 		for _, card := range pair {
@@ -31,6 +33,31 @@ func (m *maker) pressCards() {
 			}
 		}
 	}
+}
+
+// writtenCards remembers cards, for colourways of one block that are pressed
+// alike.
+type writtenCards []writtenCard
+
+type writtenCard struct {
+	build *patchwork.Build
+	way   patchwork.Way
+	PressCard
+}
+
+// find is the place of a way of pressing, -1 where it has not been written.
+func (w writtenCards) find(b *patchwork.Build, way patchwork.Way) int {
+	return slices.IndexFunc(w, func(c writtenCard) bool { return c.build == b && slices.Equal(c.way, way) })
+}
+
+// card is the directions of a way of pressing, for no blocks yet.
+func (w *writtenCards) card(b *patchwork.Build, way patchwork.Way) PressCard {
+	i := w.find(b, way)
+	if i < 0 {
+		i = len(*w)
+		*w = append(*w, writtenCard{b, way, PressCard{Steps: pressSteps(b, way), Matches: b.BlockTally(way), Bulk: b.Bulk(way)}})
+	}
+	return (*w)[i].PressCard
 }
 
 // ways is the one or two ways in which a colourway's blocks are pressed.

@@ -12,7 +12,7 @@ func (m *maker) pressGroups(rule PressRule) (groups []pressGroup, of []int) {
 	of = make([]int, len(m.plan.Colourways))
 	var looks lookedAt
 	for i, c := range m.plan.Colourways {
-		g := pressGroup{build: c.Build, given: m.ruled(c, rule), same: looks.same(c.Build, m.roleLooks(c.Name))}
+		g := pressGroup{build: c.Build, given: m.ruled(i, rule), same: looks.same(c.Build, m.roleLooks(i))}
 		of[i] = slices.IndexFunc(groups, func(o pressGroup) bool {
 			return o.build == g.build && o.same == g.same && slices.Equal(o.given, g.given)
 		})
@@ -32,8 +32,8 @@ type roleLook struct {
 
 // roleLooks is what a colourway's roles look like. Two roles that deal the same
 // fabrics in the same order look alike in every block.
-func (m *maker) roleLooks(colourway string) []roleLook {
-	roles := m.jobColourway(colourway).Roles
+func (m *maker) roleLooks(colourway int) []roleLook {
+	roles := m.job.Colourways[colourway].Roles
 	looks := make([]roleLook, len(roles))
 	for i, role := range roles {
 		like := slices.IndexFunc(roles, func(o RoleFabrics) bool {

@@ -8,15 +8,16 @@ const printRole = "print"
 // ruled is the choices that a rule decides for a colourway: those whose seams
 // all join two single cloths, where the rule wants no two of them pressed
 // opposite ways. A row of three cloths, the middle one the darkest, is free.
-func (m *maker) ruled(c ColourwayPlan, rule PressRule) []patchwork.Given {
+func (m *maker) ruled(colourway int, rule PressRule) []patchwork.Given {
 	if rule == PressBest {
 		return nil
 	}
 	var given []patchwork.Given
-	for i, choice := range c.Build.Choices {
+	b := m.plan.Colourways[colourway].Build
+	for i, choice := range b.Choices {
 		first, second := 0, 0
-		for _, s := range c.Build.ClothSeams(choice) {
-			switch wish := m.wish(c.Name, rule, s); {
+		for _, s := range b.ClothSeams(choice) {
+			switch wish := m.wish(colourway, rule, s); {
 			case wish < 0:
 				first++
 			case wish > 0:
@@ -32,7 +33,7 @@ func (m *maker) ruled(c ColourwayPlan, rule PressRule) []patchwork.Given {
 
 // wish is which cloth of a seam a rule wants it pressed toward: below nought the
 // first, above nought the second, nought if it does not matter.
-func (m *maker) wish(colourway string, rule PressRule, s patchwork.ClothSeam) int {
+func (m *maker) wish(colourway int, rule PressRule, s patchwork.ClothSeam) int {
 	if rule == PressPrint {
 		return boolean(s.Second == printRole) - boolean(s.First == printRole)
 	}
@@ -49,11 +50,8 @@ func boolean(b bool) int {
 
 // darkerVotes is in how many blocks of one quilt the first role of a seam is the
 // darker one, and in how many the second.
-func (m *maker) darkerVotes(colourway string, s patchwork.ClothSeam) (first, second int) {
-	for _, b := range m.plan.Blocks[:m.plan.Quilt.Blocks] {
-		if b.Colourway != colourway {
-			continue
-		}
+func (m *maker) darkerVotes(colourway int, s patchwork.ClothSeam) (first, second int) {
+	for _, b := range m.own[colourway][:m.plan.Colourways[colourway].Blocks] {
 		one, other := m.lightness(b, s.First), m.lightness(b, s.Second)
 		first += boolean(one < other)
 		second += boolean(other < one)
@@ -62,7 +60,7 @@ func (m *maker) darkerVotes(colourway string, s patchwork.ClothSeam) (first, sec
 }
 
 // lightness is the luminance of the fabric that a block has in a role.
-func (m *maker) lightness(b Block, role string) float64 {
+func (m *maker) lightness(b *Block, role string) float64 {
 	for _, r := range b.Fabrics {
 		if r.Role == role {
 			return luminance(m.fabric(r.Fabric).Colour)
@@ -75,10 +73,10 @@ func (m *maker) lightness(b Block, role string) float64 {
 // it in all its blocks, since every unit of a step is pressed alike.
 func (m *maker) warnRule(rule PressRule) {
 	decides := false
-	for _, c := range m.plan.Colourways {
-		decides = decides || len(m.ruled(c, rule)) > 0
+	for i := range m.plan.Colourways {
+		decides = decides || len(m.ruled(i, rule)) > 0
 		if rule == PressDarker {
-			m.warnDarker(c)
+			m.warnDarker(i)
 		}
 	}
 	if !decides {
@@ -86,10 +84,11 @@ func (m *maker) warnRule(rule PressRule) {
 	}
 }
 
-func (m *maker) warnDarker(c ColourwayPlan) {
-	for _, g := range m.ruled(c, PressDarker) {
+func (m *maker) warnDarker(colourway int) {
+	c := &m.plan.Colourways[colourway]
+	for _, g := range m.ruled(colourway, PressDarker) {
 		for _, s := range c.Build.ClothSeams(c.Build.Choices[g.Choice]) {
-			first, second := m.darkerVotes(c.Name, s)
+			first, second := m.darkerVotes(colourway, s)
 			toward, lighter := s.First, second
 			if g.Second {
 				toward, lighter = s.Second, first

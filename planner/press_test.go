@@ -99,52 +99,11 @@ layout: {across: 5, down: 6, order: [`+strings.TrimSuffix(rows, ", ")+`]}
 	assert.Empty(t, p.Press.Half)
 }
 
-// A one-way print shows which way up a block lies: cards take the place of half
-// turns, and come to the same. Hand-worked, nine-patches 4 x 5: 15 block columns
-// and 16 block rows of 2 points each; inside, rows must be pressed in turn, so
-// that alike blocks clash at all 62.
-func TestAOneWayPrintIsPressedByCards(t *testing.T) {
-	file := `
-job: nine
-fabrics: {Heron: {form: yardage, directional: %s}, Foam: {form: yardage}}
-block: {make: nine-patch, square: 5, corner: Heron, side: Foam, centre: Heron}
-colourways: {tide: {blocks: 20}}
-layout: {across: 4, down: 5}
-`
-	free, p := planOf(t, fmt.Sprintf(file, "no")), planOf(t, fmt.Sprintf(file, "yes"))
-	want := map[Pattern][2]int{AllAlike: {0, 62}, ByRows: {32, 30}, ByColumns: {30, 32}, Chequered: {62, 0}}
-	assert.Equal(t, want, betweenOf(free.Press))
-	assert.Equal(t, want, betweenOf(p.Press))
-	assert.Len(t, free.Press.Half, 10)
-	assert.Len(t, free.Press.Cards, 1)
-
-	assert.Empty(t, p.Press.Half)
-	require.Len(t, p.Press.Cards, 2)
-	a, b := p.Press.Cards[0], p.Press.Cards[1]
-	assert.Equal(t, []string{"a", "b"}, []string{a.Variant, b.Variant})
-	assert.Len(t, a.Blocks, 10)
-	assert.Len(t, b.Blocks, 10)
-	assert.Equal(t, "rows left, right, left; joins up, up", a.Steps[0].Words())
-	assert.Equal(t, "rows right, left, right; joins down, down", b.Steps[0].Words())
-	for _, block := range p.Blocks {
-		assert.Zero(t, block.Turn)
-		assert.Equal(t, [...]string{"a", "b"}[(block.Row+block.Column)%2], block.Press)
-	}
-	assert.Equal(t, "Press by the cards, every other block the second way: all 62 match points between the blocks of a quilt nest. All alike and none turned, 0 would.",
-		p.Press.Words()[0])
-}
-
 // A recut four-patch has as much of its print upside down as upright, so a half
 // turn shows nothing even of a one-way print.
 func TestABlockThatIsUpsideDownAlreadyMayBeTurned(t *testing.T) {
 	text := strings.Replace(likeTop, "{form: yardage, colour: \"#2e6f57\"}", "{form: yardage, directional: true}", 1)
 	assert.Len(t, planOf(t, text).Press.Half, 15)
-}
-
-func TestIdsOfACardAreListedShort(t *testing.T) {
-	assert.Equal(t, "tide-01, -03, dune-02, -11", idList([]string{"tide-01", "tide-03", "dune-02", "dune-11"}))
-	assert.Equal(t, "north-tide-01, -02, tide-03", idList([]string{"north-tide-01", "north-tide-02", "tide-03"}))
-	assert.Empty(t, idList(nil))
 }
 
 // Source of the case: snugglesquilts.com, directional prints; worked out by hand:

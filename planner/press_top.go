@@ -36,29 +36,23 @@ type neighbours struct {
 // pressTop is the top as it has to be pressed.
 type pressTop struct {
 	groups []pressGroup
-	blocks []map[[2]int]int // per group, by odd or even row and column
+	blocks [][2][2]int // per group, by odd or even row and column
 	kinds  []neighbours
 	counts []int // of each kind
 	edges  *patchwork.Edges
 }
 
-// newPressTop counts what meets in one quilt. Of gives each colourway its group.
-func newPressTop(p *Plan, groups []pressGroup, of []int, edges *patchwork.Edges) *pressTop {
-	t := &pressTop{groups: groups, blocks: make([]map[[2]int]int, len(groups)), edges: edges}
-	for i := range t.blocks {
-		t.blocks[i] = map[[2]int]int{}
-	}
-	index := make(map[string]int, len(of))
-	for i, c := range p.Colourways {
-		index[c.Name] = of[i]
-	}
-	across := p.Quilt.Across
-	spots := make([]spot, p.Quilt.Blocks)
+// pressTop counts what meets in one quilt. Of gives each colourway its group.
+func (m *maker) pressTop(groups []pressGroup, of []int, edges *patchwork.Edges) *pressTop {
+	t := &pressTop{groups: groups, blocks: make([][2][2]int, len(groups)), edges: edges}
+	across := m.plan.Quilt.Across
+	spots := make([]spot, m.plan.Quilt.Blocks)
 	seen := map[int]int{}
-	for i, b := range p.Blocks[:p.Quilt.Blocks] {
-		s := spot{index[b.Colourway], b.Turn / 90, (b.Row - 1) % 2, (b.Column - 1) % 2}
+	for i := range spots {
+		b := &m.plan.Blocks[i]
+		s := spot{of[m.colourwayOf[i]], b.Turn / 90, (b.Row - 1) % 2, (b.Column - 1) % 2}
 		spots[i] = s
-		t.blocks[s.group][[2]int{s.row, s.column}]++
+		t.blocks[s.group][s.row][s.column]++
 		if b.Column > 1 {
 			t.meet(neighbours{spots[i-1], s, false}, seen)
 		}
@@ -84,11 +78,13 @@ func (t *pressTop) meet(n neighbours, seen map[int]int) {
 
 // laid is a top laid by a pattern and pressed as well as that can be.
 type laid struct {
-	pattern Pattern
-	half    []bool   // per group: its second places get half a turn
-	places  [][2]int // per group: which way its first and its second places get
-	ways    []patchwork.Way
-	met     patchwork.Met
+	pattern   Pattern
+	half      []bool   // per group: its second places get half a turn
+	places    [][2]int // per group: which pressing its first and its second places get
+	pressings []patchwork.Pressing
+	meetings  []patchwork.Meeting
+	ways      []patchwork.Way // of each pressing
+	met       patchwork.Met
 }
 
 // needsCards reports whether a group's blocks are pressed in two ways.
@@ -126,11 +122,9 @@ func (l laid) compare(o laid) int {
 // blocksIn is how many blocks of a group lie in the pattern's first and second
 // places.
 func (t *pressTop) blocksIn(group int, p Pattern) (in [2]int) {
-	for at, n := range t.blocks[group] {
-		if p.second(at[0], at[1]) {
-			in[1] += n
-		} else {
-			in[0] += n
+	for row, counts := range t.blocks[group] {
+		for column, n := range counts {
+			in[boolean(p.second(row, column))] += n
 		}
 	}
 	return in
@@ -141,26 +135,25 @@ func (t *pressTop) blocksIn(group int, p Pattern) (in [2]int) {
 // second places alone needs neither.
 func (t *pressTop) lay(p Pattern, half []bool) laid {
 	l := laid{pattern: p, half: make([]bool, len(t.groups)), places: make([][2]int, len(t.groups))}
-	var pressings []patchwork.Pressing
 	for i, g := range t.groups {
 		in := t.blocksIn(i, p)
 		both := in[0] > 0 && in[1] > 0
 		l.half[i] = both && half[i]
-		l.places[i] = [2]int{len(pressings), len(pressings)}
+		l.places[i] = [2]int{len(l.pressings), len(l.pressings)}
 		if both && !l.half[i] {
 			l.places[i][1]++
-			pressings = append(pressings,
+			l.pressings = append(l.pressings,
 				patchwork.Pressing{Build: g.build, Blocks: in[0], Given: g.given},
 				patchwork.Pressing{Build: g.build, Blocks: in[1], Given: g.given, OnePool: true})
 			continue
 		}
-		pressings = append(pressings, patchwork.Pressing{Build: g.build, Blocks: in[0] + in[1], Given: g.given})
+		l.pressings = append(l.pressings, patchwork.Pressing{Build: g.build, Blocks: in[0] + in[1], Given: g.given})
 	}
-	meetings := make([]patchwork.Meeting, len(t.kinds))
+	l.meetings = make([]patchwork.Meeting, len(t.kinds))
 	for i, k := range t.kinds {
-		meetings[i] = patchwork.Meeting{First: l.face(k.first), Second: l.face(k.second), Above: k.above, Count: t.counts[i]}
+		l.meetings[i] = patchwork.Meeting{First: l.face(k.first), Second: l.face(k.second), Above: k.above, Count: t.counts[i]}
 	}
-	l.ways, l.met = t.edges.Best(pressings, meetings)
+	l.ways, l.met = t.edges.Best(l.pressings, l.meetings)
 	return l
 }
 

@@ -47,12 +47,14 @@ func (p PressPlan) chosenWords() string {
 	if p.Chosen == AllAlike {
 		return fmt.Sprintf("Press all blocks of a colourway alike: %s.", nest)
 	}
-	do := "press by the cards, " + p.Chosen.words() + " the second way"
+	do := "press all blocks of a colourway alike, each colourway by its own card"
 	switch turn := fmt.Sprintf("give %s half a turn at the layout, as the map shows (%s)", p.Chosen.words(), counted(len(p.Half), "block")); {
 	case len(p.Half) > 0 && p.TwoWays():
 		do = "press by the cards where there are two, and " + turn
 	case len(p.Half) > 0:
 		do = "press all blocks of a colourway alike, so that each fits any of its places, and " + turn
+	case p.TwoWays():
+		do = "press by the cards, " + p.Chosen.words() + " the second way"
 	}
 	return fmt.Sprintf("%s: %s. All alike and none turned, %d would.", capital(do), nest, p.count(AllAlike).Between.Nest)
 }
@@ -91,7 +93,7 @@ const mostListed = 12
 
 // byCard is what to do with all blocks of a colourway, or card by card where its
 // blocks are pressed in two ways that differ here.
-func (m *maker) byCard(c ColourwayPlan, say func(patchwork.Way) string) string {
+func (m *maker) byCard(c *ColourwayPlan, say func(patchwork.Way) string) string {
 	all := say(c.Press)
 	if c.PressB == nil || say(c.PressB) == all {
 		return all

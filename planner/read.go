@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"bytes"
 	"cmp"
 	"slices"
 	"strings"
@@ -18,7 +19,9 @@ import (
 // Parse checks all that the file says on its own: names, kinds, sizes, counts
 // and whether they add up. What needs geometry or cloth, Make finds.
 func Parse(file string, data []byte) (Job, error) {
-	r := &jobReader{file: file, at: Positions{}}
+	const mostForeseen = 500
+	keys := bytes.Count(data, []byte(":"))
+	r := &jobReader{file: file, at: make(Positions, min(keys, mostForeseen))}
 	if root := r.tree(data); root != nil {
 		r.readJob(root)
 		r.check()

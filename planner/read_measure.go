@@ -9,23 +9,19 @@ import (
 )
 
 // length reads a measure of more than zero; 0, and reported, for anything else.
-func (r *jobReader) length(n *fileNode) measure.Length {
-	text, ok := r.scalarText(n, "a measure")
-	if !ok {
-		return 0
-	}
-	l, err := measure.Parse(text, r.job.Units)
-	r.noMeasure(n, err)
-	return l
-}
+func (r *jobReader) length(n *fileNode) measure.Length { return r.lengthBy(n, measure.Parse) }
 
 // lengthOrZero reads a measure that may be zero.
 func (r *jobReader) lengthOrZero(n *fileNode) measure.Length {
+	return r.lengthBy(n, measure.ParseAllowZero)
+}
+
+func (r *jobReader) lengthBy(n *fileNode, parse func(string, measure.Unit) (measure.Length, error)) measure.Length {
 	text, ok := r.scalarText(n, "a measure")
 	if !ok {
 		return 0
 	}
-	l, err := measure.ParseAllowZero(text, r.job.Units)
+	l, err := parse(text, r.job.Units)
 	r.noMeasure(n, err)
 	return l
 }

@@ -20,10 +20,12 @@ type section struct {
 // section reads a group of keys. Keys that are not known and keys given twice
 // are reported; the trade's other words count as the key that they stand for.
 func (r *jobReader) section(n *fileNode, what string, known ...string) section {
-	s := section{r: r, node: n, what: what, known: known, by: map[string]filePair{}}
+	s := section{r: r, node: n, what: what, known: known}
 	if n == nil {
 		return s
 	}
+	s.by = make(map[string]filePair, len(n.pairs))
+	s.order = make([]string, 0, len(n.pairs))
 	r.at[n.path] = n.at
 	if n.kind != fields && n.kind != nothing {
 		r.fault(n, fmt.Sprintf("%s should hold keys with values, not %s", what, n.holds()), n.hint())

@@ -95,7 +95,7 @@ func plant(n ast.Node, key Position) *fileNode {
 // plantFields makes a group of keys. Written in braces it stands where they open;
 // as lines under a key it stands at that key, which is the line to look at.
 func plantFields(values []*ast.MappingValueNode, at, key Position, bracketed bool) *fileNode {
-	node := &fileNode{kind: fields, at: at}
+	node := &fileNode{kind: fields, at: at, pairs: make([]filePair, 0, len(values))}
 	for _, v := range values {
 		keyAt := positionOf(v.Key)
 		node.pairs = append(node.pairs, filePair{

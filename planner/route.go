@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -50,58 +51,67 @@ type stage struct {
 // colourway's blocks, then each quilt.
 func (m *maker) route() {
 	ready := m.readyStages()
-	var blocks [][]stage
-	for _, c := range m.plan.Colourways {
-		blocks = append(blocks, m.blockStages(c))
+	blocks := make([][]stage, 0, len(m.plan.Colourways))
+	for i := range m.plan.Colourways {
+		blocks = append(blocks, m.blockStages(i))
 	}
 	m.testStages(&ready, blocks)
-	var quilts [][]stage
+	quilts := make([][]stage, 0, m.job.Quantity)
 	for q := 1; q <= m.job.Quantity; q++ {
 		quilts = append(quilts, m.quiltStages(q))
 	}
-	m.checkKeys(blocks, keysOf(append(slices.Clone(ready), slices.Concat(quilts...)...)))
-	keys := keysOf(ready)
-	keys = append(keys, merged(blocks)...)
-	keys = append(keys, merged(quilts)...)
-	numbers := number(keys, m.prior.Numbers)
-	all := ready
-	for _, lot := range append(blocks, quilts...) {
-		all = append(all, lot...)
-	}
-	for _, s := range all {
-		m.plan.Operations = append(m.plan.Operations, s.operation(numbers[s.key]))
-	}
-	slices.SortStableFunc(m.plan.Operations, func(a, b Operation) int { return a.Number - b.Number })
+	first, last := keysOf(ready), merged(quilts)
+	m.checkKeys(blocks, slices.Concat(first, last))
+	keys := slices.Concat(first, merged(blocks), last)
+	m.operations(slices.Concat([][]stage{ready}, blocks, quilts), number(keys, m.prior.Numbers))
 	m.threads()
+}
+
+// operations makes the stages of all lots operations: by number, then in the lots'
+// order.
+func (m *maker) operations(lots [][]stage, numbers map[string]int) {
+	type numbered struct {
+		number int
+		*stage
+	}
+	var order []numbered
+	for _, lot := range lots {
+		for i := range lot {
+			order = append(order, numbered{numbers[lot[i].key], &lot[i]})
+		}
+	}
+	slices.SortStableFunc(order, func(a, b numbered) int { return cmp.Compare(a.number, b.number) })
+	m.plan.Operations = make([]Operation, len(order))
+	for i, s := range order {
+		m.plan.Operations[i] = s.operation(s.number)
+	}
 }
 
 // checkKeys refuses steps that would give an operation the key of another: keys
 // come from steps' names, and one key is one operation.
 func (m *maker) checkKeys(blocks [][]stage, taken []string) {
 	for i, stages := range blocks {
-		c := m.job.Colourways[i]
-		steps := map[string]string{keyKit: "", keySquareUp: ""}
-		for _, key := range taken {
-			steps[key] = ""
-		}
-		for _, s := range stages {
+		c := &m.job.Colourways[i]
+		steps := make(map[string]string, len(stages)) // by key
+		for j := range stages {
+			s := &stages[j]
 			other, twice := steps[s.key]
 			steps[s.key] = s.step
-			if !twice || s.step == "" {
+			if s.step == "" || !twice && s.key != keyKit && s.key != keySquareUp && !slices.Contains(taken, s.key) {
 				continue
 			}
 			by := "is the key of another operation"
 			if other != "" {
 				by = fmt.Sprintf("the step %s has already", said(other))
 			}
-			m.refuse(m.cause(c, &patchwork.Fault{Step: s.step}),
+			m.refuse(m.cause(*c, &patchwork.Fault{Step: s.step}),
 				fmt.Sprintf("%s: the step %s would be logged as %s, which %s", c.Name, said(s.step), s.key, by), "give the step another name")
 			break
 		}
 	}
 }
 
-func (s stage) operation(number int) Operation {
+func (s *stage) operation(number int) Operation {
 	o := Operation{
 		Number: number, Key: s.key, Name: s.name, Lot: s.lot, CountedIn: s.in, PerBlock: s.per, Count: s.count,
 		After: s.after, Place: s.place, SeamLength: s.seam, Setup: s.setup, Unit: s.unit, Wait: s.wait,
@@ -114,10 +124,10 @@ func (s stage) operation(number int) Operation {
 }
 
 func keysOf(stages []stage) []string {
-	var keys []string
-	for _, s := range stages {
-		if !slices.Contains(keys, s.key) {
-			keys = append(keys, s.key)
+	keys := make([]string, 0, len(stages))
+	for i := range stages {
+		if key := stages[i].key; !slices.Contains(keys, key) {
+			keys = append(keys, key)
 		}
 	}
 	return keys
@@ -152,7 +162,7 @@ func chained(stages []stage) []stage {
 			before = append(before, self)
 			continue
 		}
-		s.after = append(slices.Clone(before), s.after...)
+		s.after = slices.Concat(before, s.after)
 		before = []Ref{self}
 	}
 	return stages

@@ -13,10 +13,11 @@ import (
 // blockStages are the stages that a colourway's blocks go through: what is made
 // for the lot as a whole, then from the stack of pieces to the squared-up block.
 // They follow from the recipe's steps.
-func (m *maker) blockStages(c ColourwayPlan) []stage {
+func (m *maker) blockStages(colourway int) []stage {
+	c := &m.plan.Colourways[colourway]
 	w := &blockWork{
-		maker: m, c: c, lot: Lot{ColourwayLot, c.Name}, blocks: c.Blocks * m.job.Quantity,
-		pools: poolsOf(c, m.plan.Blocks),
+		maker: m, c: c, lot: Lot{ColourwayLot, c.Name}, own: m.own[colourway], blocks: len(m.own[colourway]),
+		pools: m.poolsOf(colourway), stages: make([]stage, 0, usualStages),
 	}
 	pooled := w.poolStages()
 	w.kit(pooled)
@@ -28,10 +29,10 @@ func (m *maker) blockStages(c ColourwayPlan) []stage {
 	w.add(stage{
 		key: keySquareUp, name: "square up", in: inBlocks, per: 1, place: CuttingTable,
 		unit: span(rateSquareUp, 1),
-		doing: fmt.Sprintf("Trim each block to %s raw; it will finish %s. The block is then made.",
+		doing: fmt.Sprintf("Trim each block to %s raw; it will finish %s. Pin its id at its top. The block is then made.",
 			w.sized(c.Raw), w.sized(c.Finished)),
 	})
-	if plain(c) {
+	if plain(c.Build) {
 		last := &w.stages[len(w.stages)-1]
 		last.unit = span(ratePlainUp, 1)
 		last.doing = fmt.Sprintf("Check that each is %s raw: it is the whole block, and will finish %s.", w.sized(c.Raw), w.sized(c.Finished))
@@ -48,16 +49,20 @@ func (m *maker) blockStages(c ColourwayPlan) []stage {
 
 // plain reports whether a block is one piece of cloth: nothing to sew, nothing
 // to test.
-func plain(c ColourwayPlan) bool {
-	return len(c.Build.Steps) == 1 && c.Build.Steps[0].Step.Do == patchwork.Cut
+func plain(b *patchwork.Build) bool {
+	return len(b.Steps) == 1 && b.Steps[0].Step.Do == patchwork.Cut
 }
+
+// usualStages is room for what most blocks go through, and most quilts.
+const usualStages = 24
 
 // blockWork gathers one colourway's stages.
 type blockWork struct {
 	*maker
-	c      ColourwayPlan
+	c      *ColourwayPlan
 	lot    Lot
-	blocks int // of the run
+	own    []*Block // of the run
+	blocks int      // how many, or 1 where something is made for the lot as a whole
 	pools  pools
 	batch  []batch // of the pooled step that is being made for the lot; nil by block
 	stages []stage
@@ -78,7 +83,7 @@ func (w *blockWork) kit(pooled []poolStep) {
 		key: keyKit, name: "kit", in: inBlocks, per: 1, place: CuttingTable, unit: span(rateKit, 1),
 		doing: "One stack a block, in sewing order, its id on top; in each: " + w.pieceWords() + ".",
 	}
-	if plain(w.c) {
+	if plain(w.c.Build) {
 		s.unit = span(ratePlainKit, 1)
 	}
 	s.after = append(w.cutRefs(), w.unitRefs(pooled)...)
@@ -94,8 +99,8 @@ func (w *blockWork) pieceWords() string {
 		case s.Pooled && s.Step.Do != patchwork.Cut:
 			parts = append(parts, fmt.Sprintf("%d %s", s.Copies, s.Step.Name))
 		default:
-			for _, p := range piecesOfRun(s) {
-				parts = append(parts, fmt.Sprintf("%d %s %s", s.Copies/s.Yield, p.role, w.sized(p.Size)))
+			for _, cloth := range s.Cloth() {
+				parts = append(parts, fmt.Sprintf("%d %s %s", s.Copies/s.Yield, cloth.Role, w.sized(cloth.Size)))
 			}
 		}
 	}
@@ -104,12 +109,15 @@ func (w *blockWork) pieceWords() string {
 
 // cutRefs says what each block takes from each fabric's cut pieces.
 func (w *blockWork) cutRefs() []Ref {
-	perBlock := blockPieces(w.c)
+	perBlock := blockPieces(w.c.Build)
 	var refs []Ref
 	for _, n := range w.plan.Fabrics {
 		var takes []Take
-		for _, b := range w.plan.Blocks {
-			if count := takenBy(b, w.c.Name, n.Fabric, perBlock); count > 0 {
+		for _, b := range w.own {
+			if count := takenBy(b, n.Fabric, perBlock); count > 0 {
+				if takes == nil {
+					takes = make([]Take, 0, len(w.own))
+				}
 				takes = append(takes, Take{Block: b.ID, Count: count})
 			}
 		}
@@ -124,18 +132,13 @@ func (w *blockWork) cutRefs() []Ref {
 
 // takesReady reports whether the colourway uses a fabric's pieces as they come.
 func (w *blockWork) takesReady(n FabricNeed) bool {
-	for _, b := range w.plan.Blocks {
-		if b.Colourway == w.c.Name && slices.ContainsFunc(b.Fabrics, func(f RoleFabric) bool { return f.Fabric == n.Fabric.Name }) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(w.own, func(b *Block) bool {
+		return slices.ContainsFunc(b.Fabrics, func(f RoleFabric) bool { return f.Fabric == n.Fabric.Name })
+	})
 }
 
-func takenBy(b Block, colourway string, f Fabric, perBlock map[string][]PieceCount) int {
-	if b.Colourway != colourway {
-		return 0
-	}
+// takenBy is how many cut pieces of a fabric a block takes.
+func takenBy(b *Block, f Fabric, perBlock map[string][]PieceCount) int {
 	count := 0
 	for _, rf := range b.Fabrics {
 		if rf.Fabric != f.Name {

@@ -101,14 +101,16 @@ func (w *blockWork) madeFrom(s patchwork.Made, makes int, earlier []poolStep) []
 func (w *blockWork) piecesInto(s patchwork.Made) map[string][]PieceCount {
 	all := map[string][]PieceCount{}
 	for _, b := range w.pools[s.Step.Name] {
-		for _, p := range piecesOfRun(s) {
-			p.Count *= b.runs
-			addPieces(all, fabricOf(b.fabrics, p.role), p.PieceCount)
+		for _, cloth := range s.Cloth() {
+			addPieces(all, fabricOf(b.fabrics, cloth.Role), forBlock(cloth, b.runs))
 		}
-		for _, cut := range w.c.Build.Steps {
-			for _, feed := range cut.Feeds {
-				if cut.Step.Do == patchwork.Cut && feed.Step == s.Step.Name {
-					addPieces(all, fabricOf(b.fabrics, cut.Step.Role), PieceCount{Size: cut.Step.Size, Count: feed.PerRun * b.runs, For: forBlocks})
+		for _, earlier := range w.c.Build.Steps {
+			for _, feed := range earlier.Feeds {
+				if earlier.Step.Do != patchwork.Cut || feed.Step != s.Step.Name {
+					continue
+				}
+				for _, cloth := range earlier.Cloth() {
+					addPieces(all, fabricOf(b.fabrics, cloth.Role), forBlock(cloth, feed.PerRun*b.runs))
 				}
 			}
 		}
@@ -116,7 +118,10 @@ func (w *blockWork) piecesInto(s patchwork.Made) map[string][]PieceCount {
 	return all
 }
 
-// unitRefs says what each block takes of the steps that were made for the lot.
+// unitRefs says what each block takes of the steps that were made for the lot. A
+// pool is counted for the colourway as a whole, not for each list of fabrics in
+// it: what is logged of slices says how many there are, not of which prints, so a
+// block counts as ready though its own print's slices may be still to come.
 func (w *blockWork) unitRefs(pooled []poolStep) []Ref {
 	var refs []Ref
 	for _, p := range pooled {
@@ -124,10 +129,8 @@ func (w *blockWork) unitRefs(pooled []poolStep) []Ref {
 			continue
 		}
 		ref := Ref{Key: p.last().key, Lot: w.lot}
-		for _, b := range w.plan.Blocks {
-			if b.Colourway == w.c.Name {
-				ref.Takes = append(ref.Takes, Take{Block: b.ID, Count: p.takes(p.made.Copies)})
-			}
+		for _, b := range w.own {
+			ref.Takes = append(ref.Takes, Take{Block: b.ID, Count: p.takes(p.made.Copies)})
 		}
 		refs = append(refs, ref)
 	}

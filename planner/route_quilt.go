@@ -32,7 +32,7 @@ const (
 
 // quiltStages are the stages of one quilt, from its blocks to the client.
 func (m *maker) quiltStages(quilt int) []stage {
-	w := &quiltWork{maker: m, lot: Lot{QuiltLot, fmt.Sprintf("quilt-%d", quilt)}}
+	w := &quiltWork{maker: m, lot: Lot{QuiltLot, fmt.Sprintf("quilt-%d", quilt)}, stages: make([]stage, 0, usualStages)}
 	w.top()
 	w.borders()
 	w.layers()
@@ -255,8 +255,8 @@ func (w *quiltWork) binding() {
 		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine,
 		after: []Ref{{Key: keyCutBind, Lot: Lot{FabricLot, b.Fabric}}},
 		seam:  b.Strip.TimesRoot2(measure.Up).Times(b.Strips - 1), stitch: thread.Piecing, unit: span(rateStrip, 1),
-		doing: fmt.Sprintf("Join %d strips %s wide on the diagonal, trim and press the joins open, fold lengthwise: at least %s, with %s over the edge.",
-			b.Strips, w.show(b.Strip), w.show(b.Length), w.show(b.Spare)),
+		doing: fmt.Sprintf("Join %d strips %s wide on the diagonal, trim and press the joins open, fold lengthwise: they make %s, %s over the edge; at least %s is needed.",
+			b.Strips, w.show(b.Strip), w.show(w.edge()+b.Spare), w.show(b.Spare), w.show(b.Length)),
 	})
 	w.add(stage{
 		key: keyAttach, name: "attach the binding", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Binding,

@@ -163,6 +163,8 @@ func (m *maker) cutOf(f Fabric, p PieceCount) string {
 	switch {
 	case f.Form.Sheets():
 		return fmt.Sprintf("%s, %d from each", pieces, p.Cut.Each)
+	case p.Cut.Each == 1 && p.Size.Height == p.Cut.StripWidth:
+		return fmt.Sprintf("%d strips %s wide across the cloth, trimmed to %s long", p.Count, m.show(p.Cut.StripWidth), m.show(p.Size.Width))
 	case p.Cut.Each == 1:
 		return pieces
 	}
@@ -185,7 +187,7 @@ func (m *maker) testStages(ready *[]stage, blocks [][]stage) {
 	}
 	var tests []stage
 	for i, c := range m.plan.Colourways {
-		if m.sameRecipeBefore(i) || plain(c) {
+		if m.sameRecipeBefore(i) || plain(c.Build) {
 			continue
 		}
 		lot := Lot{ColourwayLot, c.Name}

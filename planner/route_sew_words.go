@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"strings"
 
 	"quiltrun/planner/patchwork"
 )
@@ -17,13 +18,40 @@ func columnName(index int) string {
 func columnWords(s patchwork.Made, j patchwork.SewnJoin) string {
 	rows := len(j.Lengths)
 	if rows > 1 {
-		return fmt.Sprintf(" in all %d rows of a block, right sides together; do not cut the threads that hold the rows one below the other.", rows)
+		return fmt.Sprintf(" in %s of a block, right sides together; do not cut the threads that hold the rows one below the other.", allRows(rows)) + gridWords(s, j)
 	}
 	if s.Step.Whole || len(s.Step.Rows) > 1 {
 		return ", right sides together."
 	}
 	return fmt.Sprintf(": %s to the right of %s, right sides together, one after another without cutting the thread.",
 		s.Step.Rows[0][j.Index].Of, s.Step.Rows[0][j.Index-1].Of)
+}
+
+func allRows(n int) string {
+	if n == 2 {
+		return "both rows"
+	}
+	return fmt.Sprintf("all %d rows", n)
+}
+
+// gridWords says with the first column what lies where: the units of each row,
+// and how each is turned.
+func gridWords(s patchwork.Made, j patchwork.SewnJoin) string {
+	if s.Step.Whole || j.Index > 1 {
+		return ""
+	}
+	rows := make([]string, len(s.Step.Rows))
+	for i, row := range s.Step.Rows {
+		cells := make([]string, len(row))
+		for c, cell := range row {
+			cells[c] = cell.Of
+			if degrees := 90 * (cell.Quarters % 4); degrees != 0 {
+				cells[c] += fmt.Sprintf(" turned %d°", degrees)
+			}
+		}
+		rows[i] = fmt.Sprintf("row %d %s", i+1, strings.Join(cells, ", "))
+	}
+	return " In " + strings.Join(rows, "; in ") + "."
 }
 
 // rowWords names the rows that are joined where each is one unit, as in a strip

@@ -128,10 +128,14 @@ func (w *blockWork) leaning(s patchwork.Made, long bool) string {
 // beforeWords gives the exact size before trimming, to three decimals.
 func (w *blockWork) beforeWords(s patchwork.Made) string {
 	exact := s.Before.Decimal(w.job.Units, 3)
-	if s.Loss.Width <= 0 || s.Step.TrimTo == 0 {
-		return fmt.Sprintf(" It measures %s %s raw.", exact, w.job.Units)
+	held := ""
+	if s.Step.Do == patchwork.HalfSquare {
+		held = fmt.Sprintf(" Held upright, it has %s at the top left.", s.Step.Roles[0])
 	}
-	return fmt.Sprintf(" It measures %s %s before it is trimmed to %s.", exact, w.job.Units, w.show(s.Step.TrimTo))
+	if s.Loss.Width <= 0 || s.Step.TrimTo == 0 {
+		return fmt.Sprintf(" It measures %s %s raw.", exact, w.job.Units) + held
+	}
+	return fmt.Sprintf(" It measures %s %s before it is trimmed to %s.", exact, w.job.Units, w.show(s.Step.TrimTo)) + held
 }
 
 // plainly is the end of a key as it is read.

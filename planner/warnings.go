@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"fmt"
 	"slices"
 
 	"quiltrun/planner/measure"
@@ -18,6 +17,8 @@ const (
 	warnBias        = "bias-edges"
 	warnUnused      = "unused-fabric"
 	warnTight       = "nothing-spare"
+	warnBulk        = "bulk"
+	warnLoose       = "loose-allowance"
 )
 
 // warnings says what is unwise but can be made.
@@ -33,16 +34,12 @@ func (m *maker) warnings() {
 		m.warnTight(n)
 	}
 	for i, c := range m.plan.Colourways {
-		m.warnDirectional(c)
-		if m.sameRecipeBefore(i) {
-			continue
-		}
-		m.warnSmall(c)
-		m.warnOffGrid(c)
-		m.warnBias(c)
-		if c.Matches.Clash > 0 {
-			m.warn(warnClash, "colourways."+c.Name, "%s: seams lie the same way at %d of the block's %d match points as the plan presses it; pin those",
-				c.Name, c.Matches.Clash, c.Matches.Clash+c.Matches.Nest+c.Matches.Open)
+		m.warnDirectional(i)
+		if !m.sameRecipeBefore(i) {
+			m.warnSmall(c)
+			m.warnOffGrid(c)
+			m.warnBias(c)
+			m.warnLoose(c)
 		}
 	}
 }
@@ -134,48 +131,57 @@ func (m *maker) warnBias(c ColourwayPlan) {
 	}
 }
 
+// warnLoose finds recuts that run inside the allowance of an older seam.
+func (m *maker) warnLoose(c ColourwayPlan) {
+	for _, s := range c.Build.Steps {
+		for _, cut := range s.LooseCuts(m.job.Seam) {
+			way, edge := "level", "top"
+			if cut.Upright {
+				way, edge = "upright", "left"
+			}
+			m.warn(warnLoose, "colourways."+c.Name, "%s: at step %q the %s cut %s from the %s edge lies %s beside a seam, inside its allowance of %s, and leaves that loose; move the cut at least that far from the seam",
+				c.Name, s.Step.Name, way, m.show(cut.At), edge, m.show(cut.Off), m.show(m.job.Seam))
+		}
+	}
+}
+
 // warnDirectional finds one-way prints in a role that the block or the layout
 // turns.
-func (m *maker) warnDirectional(c ColourwayPlan) {
-	turned := turnedRoles(c.Build)
-	for _, b := range m.plan.Blocks {
-		if b.Colourway == c.Name && b.Turn%360 != 0 {
-			for _, s := range c.Build.Steps {
-				for _, p := range piecesOfRun(s) {
-					turned[p.role] = true
-				}
-			}
-			break
-		}
-	}
+func (m *maker) warnDirectional(colourway int) {
+	var turned map[string]bool // roles; found out where a fabric has a direction
 	var said []string
-	for _, role := range m.jobColourway(c.Name).Roles {
+	for _, role := range m.job.Colourways[colourway].Roles {
 		for _, f := range role.Fabrics {
-			if turned[role.Role] && m.fabric(f.Fabric).Directional && !slices.Contains(said, f.Fabric) {
+			if slices.Contains(said, f.Fabric) || !m.fabric(f.Fabric).Directional {
+				continue
+			}
+			if turned == nil {
+				turned = m.turnedRoles(colourway)
+			}
+			if turned[role.Role] {
 				said = append(said, f.Fabric)
-				m.warn(warnDirectional, "fabrics."+f.Fabric, "%s", fmt.Sprintf("%s has a direction, and as %s of %s some of it is turned: it will not all stand upright",
-					f.Fabric, role.Role, c.Name))
+				m.warn(warnDirectional, "fabrics."+f.Fabric, "%s has a direction, and as %s of %s some of it is turned: it will not all stand upright",
+					f.Fabric, role.Role, m.job.Colourways[colourway].Name)
 			}
 		}
 	}
 }
 
-func (m *maker) jobColourway(name string) Colourway {
-	i := slices.IndexFunc(m.job.Colourways, func(c Colourway) bool { return c.Name == name })
-	return m.job.Colourways[i]
-}
-
-// turnedRoles are the roles of which some patch does not lie in the block as it
-// was cut. Of the units that two squares give, half have each triangle the other
-// way up, whatever becomes of them.
-func turnedRoles(b *patchwork.Build) map[string]bool {
+// turnedRoles are the roles of which some patch does not lie in the top as it was
+// cut. Of the units that two squares give, half have each triangle the other way up,
+// whatever becomes of them.
+func (m *maker) turnedRoles(colourway int) map[string]bool {
 	turned := map[string]bool{}
+	b := m.plan.Colourways[colourway].Build
 	for _, p := range b.Block().Patches {
 		turned[p.Role] = turned[p.Role] || p.Quarters != 0
 	}
+	laid := slices.ContainsFunc(m.own[colourway], func(b *Block) bool { return b.Turn%360 != 0 })
 	for _, s := range b.Steps {
-		if s.Step.Do == patchwork.HalfSquare || s.Step.Do == patchwork.QuarterSquare {
-			turned[s.Step.Roles[0]], turned[s.Step.Roles[1]] = true, true
+		if s.Step.Do == patchwork.HalfSquare || s.Step.Do == patchwork.QuarterSquare || laid {
+			for _, cloth := range s.Cloth() {
+				turned[cloth.Role] = true
+			}
 		}
 	}
 	return turned

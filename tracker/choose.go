@@ -23,7 +23,7 @@ func (s State) run(typed string) ([]string, error) {
 	a, b := slices.Index(keys, first), slices.Index(keys, last)
 	if a > b {
 		return nil, &Refusal{Kind: Ambiguous, Near: []string{last + ".." + first},
-			What: fmt.Sprintf("%s comes after %s: write %s..%s", first, last, last, first)}
+			What: fmt.Sprintf("%s comes after %s: write %s..%s", s.board.titleOf(first), s.board.titleOf(last), last, first)}
 	}
 	return keys[a : b+1], nil
 }
@@ -39,31 +39,29 @@ func (s State) keys() []string {
 	return keys
 }
 
-// operation finds one operation by its number, its key, or the beginning of one
-// key only.
+// operation finds one operation by its number, its key, its name on the wall, or
+// a beginning that only one has.
 func (s State) operation(typed string) (string, error) {
-	text := strings.ToLower(strings.TrimSpace(typed))
-	keys := s.keys()
-	if slices.Contains(keys, text) {
-		return text, nil
+	key := strings.ToLower(strings.TrimSpace(typed))
+	if slices.Contains(s.keys(), key) {
+		return key, nil
 	}
-	if n, err := strconv.Atoi(text); err == nil {
+	if n, err := strconv.Atoi(key); err == nil {
 		return s.numbered(n)
 	}
-	var begin []string
-	for _, key := range keys {
-		if text != "" && strings.HasPrefix(key, text) {
-			begin = append(begin, key)
-		}
+	text := plainName(typed)
+	if key := s.board.asTitle(text); key != "" {
+		return key, nil
 	}
-	switch len(begin) {
+	switch found := s.board.found(text); len(found) {
 	case 1:
-		return begin[0], nil
+		return found[0], nil
 	case 0:
-		return "", s.noOperation(typed, text, keys)
+		return "", s.noOperation(typed, key)
+	default:
+		return "", &Refusal{Kind: Ambiguous, Near: found,
+			What: fmt.Sprintf("%s may be any of %s", quoted(typed), andList(s.board.titles(found))), Hint: "type more of it, or its number"}
 	}
-	return "", &Refusal{Kind: Ambiguous, Near: begin,
-		What: fmt.Sprintf("%s begins %s", quoted(typed), andList(begin)), Hint: "type more of it, or its number"}
 }
 
 // numbered finds an operation by the number on the wall. A retired one keeps its
@@ -88,7 +86,7 @@ func (s State) numbered(n int) (string, error) {
 func (s State) numbersNear(n int) []string {
 	var below, above string
 	for _, o := range s.Ledger.Operations {
-		name := fmt.Sprintf("%d %s", o.Number, o.Key)
+		name := o.Title()
 		if o.Number < n {
 			below = name
 		} else if above == "" {
@@ -103,17 +101,18 @@ func retiredOperation(key string, number int) *Refusal {
 	return &Refusal{Kind: UnknownOperation, What: fmt.Sprintf("%s (%d) is no longer in the route: the job was revised without it", key, number)}
 }
 
-// noOperation is a text that no key begins with. Where no key is like it, the
-// ends of the route show what keys look like.
-func (s State) noOperation(typed, text string, keys []string) *Refusal {
-	if number, ok := s.Ledger.Retired[text]; ok {
-		return retiredOperation(text, number)
+// noOperation is a text that no key and no name begins with. Where none is like
+// it, the ends of the route show what operations are called.
+func (s State) noOperation(typed, key string) *Refusal {
+	if number, ok := s.Ledger.Retired[key]; ok {
+		return retiredOperation(key, number)
 	}
-	r := &Refusal{Kind: UnknownOperation, Near: Nearest(text, keys), Hint: "type its number, its key, or the beginning of its key"}
+	r := &Refusal{Kind: UnknownOperation, Near: s.board.near(plainName(typed)), Hint: "type its number, its name, or a beginning that only one has"}
 	if len(r.Near) > 0 {
-		r.What = fmt.Sprintf("there is no operation %s; %s", quoted(typed), thereIs(r.Near))
+		r.What = fmt.Sprintf("there is no operation %s; %s", quoted(typed), thereIs(s.board.titles(r.Near)))
 	} else {
-		r.What = fmt.Sprintf("there is no operation %s: the route goes from %s to %s", quoted(typed), keys[0], keys[len(keys)-1])
+		rows := s.board.rows
+		r.What = fmt.Sprintf("there is no operation %s: the route goes from %s to %s", quoted(typed), rows[0].Title(), rows[len(rows)-1].Title())
 	}
 	return r
 }

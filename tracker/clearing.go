@@ -121,11 +121,11 @@ func (c *clearing) refusal(target Entry) *Refusal {
 	var names []string
 	for _, e := range c.first {
 		r.Near = append(r.Near, e.ID)
-		names = append(names, describe(e))
+		names = append(names, c.s.describe(e))
 	}
 	if c.more {
 		names = append(names, "more")
 	}
-	r.What = fmt.Sprintf("other work rests on %s: undo first %s", describe(target), andList(names))
+	r.What = fmt.Sprintf("other work rests on %s: undo first %s", c.s.describe(target), andList(names))
 	return r
 }

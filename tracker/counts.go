@@ -13,24 +13,32 @@ import (
 const MostCounted = 1_000_000
 
 // CountAsked is how much was done, as it was typed. Number is in the
-// operation's own counts, or in blocks where Blocks is set; All is the rest of
-// the lot. Lot is the name of the colourway, fabric or quilt that it is about,
+// operation's own counts, or in blocks where Blocks is set; Unit is the word that
+// was typed with it, which has to be the operation's own, "" for none; All is the
+// rest of the lot. Lot is the name of the colourway, fabric or quilt that it is about,
 // "" where none was named.
 type CountAsked struct {
 	Lot    string
 	Number int
 	Blocks bool
+	Unit   string
 	All    bool
 }
 
 // How a count is written. The last pattern parts what one argument holds for
 // several lots, whose names may have blanks in them.
 var (
-	wholeCount  = compiled(`^([1-9][0-9]*)(?: (blocks?))?$`)
-	endOfAnItem = compiled(`=(?:[0-9]+(?: blocks?)?|all)( )[^=]+=`)
+	wholeCount  = compiled(`^([1-9][0-9]*)(?: ([[:alpha:]]+))?$`)
+	endOfAnItem = compiled(`=(?:[0-9]+(?: ` + unitWords + `)?|all)( )[^=]+=`)
+	bareCount   = compiled(`(?:^|=) ?[0-9]+$`)
+	unitWord    = compiled(`^[[:alpha:]]+$`)
 )
 
-// ParseCounts reads the words of a COUNT: "12", "4 blocks", "all", or for each
+// unitWords are the words for what is counted that are told from the beginning
+// of a name where one argument holds counts for several lots.
+const unitWords = `(?:block|fabric|piece|pair|unit|seam|cut|join|row|border|panel|strip|quilt)s?`
+
+// ParseCounts reads the words of a COUNT: "12", "12 pairs", "4 blocks", "all", or for each
 // lot such as "tide=12" "dune=8", each of these in one argument or several. No
 // words are no counts. What is not a whole number from 1 to MostCounted is
 // refused with its text quoted: signs, 0, fractions, leading zeros.
@@ -57,12 +65,12 @@ func ParseCounts(args []string) ([]CountAsked, error) {
 }
 
 // countItems is the arguments with one count in each: "4" "blocks" belong
-// together, "tide=12 dune=8" do not.
+// together and so do "2" "pairs", "tide=12 dune=8" do not.
 func countItems(args []string) []string {
 	var items []string
 	for _, arg := range args {
 		arg = strings.Join(strings.Fields(arg), " ")
-		if last := len(items) - 1; last >= 0 && (arg == "blocks" || arg == "block") {
+		if last := len(items) - 1; last >= 0 && arg != "all" && unitWord().MatchString(arg) && bareCount().MatchString(items[last]) {
 			items[last] += " " + arg
 			continue
 		}
@@ -102,7 +110,13 @@ func parseCount(item string) (CountAsked, error) {
 	if err != nil || n > MostCounted {
 		return c, fmt.Errorf("%s is more than any job has: the most is %d", quoted(item), MostCounted)
 	}
-	c.Number, c.Blocks = n, parts[2] != ""
+	c.Number = n
+	switch word := strings.ToLower(parts[2]); word {
+	case "block", "blocks":
+		c.Blocks = true
+	default:
+		c.Unit = word
+	}
 	return c, nil
 }
 

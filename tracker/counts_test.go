@@ -25,6 +25,11 @@ func TestCountsAreReadAsTyped(t *testing.T) {
 		"  tide = 4 ":                {{Lot: "tide", Number: 4}},
 		"blocks=2":                   {{Lot: "blocks", Number: 2}},
 		"4\u00a0blocks":              {{Number: 4, Blocks: true}},
+		"12 pairs":                   {{Number: 12, Unit: "pairs"}},
+		"2|Pairs":                    {{Number: 2, Unit: "pairs"}},
+		"tide=2 pairs dune=1 pair":   {{Lot: "tide", Number: 2, Unit: "pairs"}, {Lot: "dune", Number: 1, Unit: "pair"}},
+		"tide=2|pairs|dune=1|pair":   {{Lot: "tide", Number: 2, Unit: "pairs"}, {Lot: "dune", Number: 1, Unit: "pair"}},
+		"tide=12 rose glass=8":       {{Lot: "tide", Number: 12}, {Lot: "rose glass", Number: 8}},
 		"tide=3 blocks|dune=2|block": {{Lot: "tide", Number: 3, Blocks: true}, {Lot: "dune", Number: 2, Blocks: true}},
 	} {
 		var args []string
@@ -52,7 +57,9 @@ func TestWhatIsNoCountIsRefusedWithItsTextQuoted(t *testing.T) {
 		"0x10":                    `"0x10"` + form,
 		"१२":                      `"१२"` + form,
 		"twelve":                  `"twelve"` + form,
-		"12 pairs":                `"12 pairs"` + form,
+		"12 pairs more":           `"12 pairs more"` + form,
+		"twelve pairs":            `"twelve pairs"` + form,
+		"12|pairs|8":              `"12 pairs 8" is more than one count: write one, or one for each name, such as tide=12 dune=8`,
 		"all blocks":              `"all blocks"` + form,
 		"blocks":                  `"blocks"` + form,
 		"tide=-3":                 `"tide=-3"` + form,
@@ -83,7 +90,8 @@ func FuzzParseCounts(f *testing.F) {
 		for _, c := range counts {
 			assert.True(t, c.All != (c.Number > 0), "a count is a number or all of it")
 			assert.LessOrEqual(t, c.Number, MostCounted)
-			assert.False(t, c.All && c.Blocks)
+			assert.False(t, c.All && (c.Blocks || c.Unit != ""))
+			assert.False(t, c.Blocks && c.Unit != "")
 		}
 	})
 }

@@ -27,7 +27,10 @@ func (d *draft) log(key string, share lotShare, inRun bool) error {
 		return nil
 	}
 	if len(share.blocks) > 0 && !d.byBlock(row) {
-		return d.notByBlock(row)
+		if err := d.notByBlock(row, share.blocks); err != nil {
+			return err
+		}
+		share.blocks = nil
 	}
 	n, err := d.asked(row, share)
 	if err != nil {
@@ -64,9 +67,17 @@ func (d *draft) asked(row int, share lotShare) (int, error) {
 	case share.count.Blocks && o.PerBlock > 0:
 		return share.count.Number * o.PerBlock, nil
 	case share.count.Blocks && o.CountedIn != "block":
-		return 0, d.notInBlocks(row)
+		return 0, d.notIn(row, "blocks")
+	case !o.countsIn(share.count.Unit):
+		return 0, d.notIn(row, share.count.Unit)
 	}
 	return share.count.Number, nil
+}
+
+// countsIn reports whether a word is what an operation counts, for one or for
+// several; no word is any operation's.
+func (o Operation) countsIn(word string) bool {
+	return word == "" || word == string(o.CountedIn) || word == plural(2, o.CountedIn)
 }
 
 // roomAt is how many counts can still be named for a block: places that unnamed

@@ -153,7 +153,7 @@ func TestARenamedColourwayKeepsItsWork(t *testing.T) {
 	s = accepted(t, s, atBlocks(request(t, s, "sew-pairs", "1"), "tide-03"))
 	assert.Equal(t, spindrift, s.Entries[4].Parts[0].Lot)
 	r := refused(t, s, request(t, s, "press-pairs", "tide=1"))
-	assert.Equal(t, `press-pairs has no colourway "tide"; there is spindrift`, r.What)
+	assert.Equal(t, `60 press-pairs has no colourway "tide"; there is spindrift`, r.What)
 	s = undone(t, s, "e5", "u1")
 	assert.Equal(t, 1, s.Done("sew-pairs", spindrift), "entries under the old name are still its own")
 }

@@ -69,7 +69,7 @@ func (s State) namedLot(typed Lot, run []string, lots []Lot) (Lot, error) {
 	case 1:
 		return found[0], nil
 	}
-	return Lot{}, manyLots(typed, run, found)
+	return Lot{}, s.manyLots(typed, run, found)
 }
 
 // lotsCalled is the lots of that name, and of that kind where one is given; in
@@ -211,7 +211,7 @@ func (s State) oneMeaning(run []string, share lotShare) error {
 		if a.CountedIn != b.CountedIn || a.PerBlock != b.PerBlock {
 			return &Refusal{Kind: MissingCount, Hint: "write the count in blocks, such as 4 blocks, or all",
 				What: fmt.Sprintf("%d of what? %s counts %s, %s counts %s", share.count.Number,
-					a.Key, counted(a), b.Key, counted(b))}
+					a.Title(), counted(a), b.Title(), counted(b))}
 		}
 	}
 	return nil

@@ -16,8 +16,8 @@ func TestTwelvePressedPairsLetSixUnitsBeSewn(t *testing.T) {
 	s = accepted(t, s, caughtUp(request(t, s, "press-pairs", "12")))
 	require.Equal(t, 20, s.Left("press-pairs", tide))
 	r := refused(t, s, request(t, s, "sew-units", "7"))
-	assert.Equal(t, said{OutOfOrder, "tide is ready for 6 more units in sew-units, not 7: press-pairs has 12 of 32 pairs made, none at tide-07", 0, 16, 16}, whatIsSaid(r))
-	assert.Equal(t, "log press-pairs first, or catch up (--catch-up)", r.Hint)
+	assert.Equal(t, said{OutOfOrder, "tide is ready for 6 more units in 70 sew-units, not 7: 60 press-pairs has 12 of 32 pairs made, none at tide-07", 0, 16, 16}, whatIsSaid(r))
+	assert.Equal(t, "log 60 press-pairs first, or catch up (--catch-up)", r.Hint)
 	s = logged(t, s, "sew-units", "6")
 	assert.Equal(t, 6, s.Done("sew-units", tide))
 	assert.Equal(t, OutOfOrder, refused(t, s, request(t, s, "sew-units", "1")).Kind)
@@ -27,7 +27,7 @@ func TestAHalfPressedBlockWaits(t *testing.T) {
 	s := book(t, madeLedger(1, colourwayRun{"tide", 16}))
 	s = accepted(t, s, caughtUp(request(t, s, "press-pairs", "13")))
 	r := refused(t, s, request(t, s, "sew-units", "7"))
-	assert.Equal(t, "tide is ready for 6 more units in sew-units, not 7: press-pairs has 13 of 32 pairs made, 1 of 2 at tide-07", r.What)
+	assert.Equal(t, "tide is ready for 6 more units in 70 sew-units, not 7: 60 press-pairs has 13 of 32 pairs made, 1 of 2 at tide-07", r.What)
 }
 
 func TestOneColourwayDoesNotWaitForAnother(t *testing.T) {
@@ -43,13 +43,13 @@ func TestKittingTakesFromThePoolOfCutPieces(t *testing.T) {
 	s = logged(t, s, "prepare", "Kelp=all", "Foam=all")
 	s = logged(t, s, "cut", "Kelp=12", "Foam=all")
 	r := refused(t, s, request(t, s, "kit", "tide=7"))
-	assert.Equal(t, "tide is ready for 6 more blocks in kit, not 7: cut has 12 of 24 pieces of Kelp made, 14 needed", r.What)
+	assert.Equal(t, "tide is ready for 6 more blocks in 40 kit, not 7: 30 cut has 12 of 24 pieces of Kelp made, 14 needed", r.What)
 	s = logged(t, s, "kit", "tide=4")
 	r = refused(t, s, request(t, s, "kit", "dune=3"))
-	assert.Equal(t, "dune is ready for 2 more blocks in kit, not 3: cut has 12 of 24 pieces of Kelp made, 14 needed", r.What)
+	assert.Equal(t, "dune is ready for 2 more blocks in 40 kit, not 3: 30 cut has 12 of 24 pieces of Kelp made, 14 needed", r.What)
 	s = logged(t, s, "kit", "dune=2")
 	r = refused(t, s, atBlocks(request(t, s, "kit", "1"), "dune-04"))
-	assert.Equal(t, "dune-04 is not ready for kit: cut has 12 of 24 pieces of Kelp made, 14 needed", r.What)
+	assert.Equal(t, "dune-04 is not ready for 40 kit: 30 cut has 12 of 24 pieces of Kelp made, 14 needed", r.What)
 	s = logged(t, s, "cut", "Kelp=2")
 	s = accepted(t, s, atBlocks(request(t, s, "kit", "1"), "dune-04"))
 	assert.Equal(t, 1, s.BlockDone("dune-04", "kit"))
@@ -75,13 +75,13 @@ func TestLotsOfAnotherSortGoOnInProportion(t *testing.T) {
 	s := cutAndKitted(t)
 	s = logged(t, s, "sew-pairs..square-up", "tide=3 blocks", "dune=2 blocks")
 	r := refused(t, s, request(t, s, "lay-out", "6"))
-	assert.Equal(t, "quilt-1 is ready for 5 more blocks in lay-out-top, not 6: square-up has 5 of its blocks made, 6 needed", r.What)
+	assert.Equal(t, "quilt-1 is ready for 5 more blocks in 110 lay-out-top, not 6: 100 square-up has 5 of its blocks made, 6 needed", r.What)
 	s = logged(t, s, "lay-out", "5")
 	r = refused(t, s, request(t, s, "sew-top-rows", "3"))
-	assert.Equal(t, "quilt-1 is ready for 2 more joins in sew-top-rows, not 3: lay-out-top has 5 of 12 blocks made", r.What)
+	assert.Equal(t, "quilt-1 is ready for 2 more joins in 120 sew-top-rows, not 3: 110 lay-out-top has 5 of 12 blocks made", r.What)
 	s = logged(t, s, "sew-top-rows", "2")
 	r = refused(t, s, request(t, s, "layer", "1"))
-	assert.Equal(t, "quilt-1 is not ready for layer: sew-top-rows has 2 of 6 joins made", r.What)
+	assert.Equal(t, "quilt-1 is not ready for 130 layer: 120 sew-top-rows has 2 of 6 joins made", r.What)
 }
 
 func TestFabricsGoOnInProportionToo(t *testing.T) {
@@ -93,7 +93,7 @@ func TestFabricsGoOnInProportionToo(t *testing.T) {
 	}
 	s := logged(t, book(t, l), "prepare", "Kelp=2")
 	r := refused(t, s, request(t, s, "cut", "Kelp=13"))
-	assert.Equal(t, "Kelp is ready for 12 more pieces in cut, not 13: prepare has 2 of 4 pieces made", r.What)
+	assert.Equal(t, "Kelp is ready for 12 more pieces in 30 cut, not 13: 10 prepare has 2 of 4 pieces made", r.What)
 }
 
 func TestAQuiltWaitsForItsOwnBlocksOnly(t *testing.T) {
@@ -108,13 +108,13 @@ func TestAQuiltWaitsForItsOwnBlocksOnly(t *testing.T) {
 	assert.Equal(t, 0, s.FinishedBlocks(quiltLot(1)))
 	s = logged(t, s, "lay-out-top", "quilt-2=all")
 	r := refused(t, s, request(t, s, "lay-out-top", "quilt-1=1"))
-	assert.Equal(t, "quilt-1 is not ready for lay-out-top: square-up has 0 of its blocks made, 1 needed", r.What)
+	assert.Equal(t, "quilt-1 is not ready for 110 lay-out-top: 100 square-up has 0 of its blocks made, 1 needed", r.What)
 }
 
 func TestTheTestWaitsForTheFirstBlockOfItsLot(t *testing.T) {
 	s := cutAndKitted(t)
 	r := refused(t, s, request(t, s, "test", "tide=1"))
-	assert.Equal(t, "tide is not ready for test: square-up has 0 of 8 blocks made, none at tide-01", r.What)
+	assert.Equal(t, "tide is not ready for 20 test: 100 square-up has 0 of 8 blocks made, none at tide-01", r.What)
 	for _, key := range []string{"sew-pairs", "press-pairs", "sew-units", "sew-block-column-2", "sew-block-column-3", "square-up"} {
 		s = accepted(t, s, atBlocks(request(t, s, key, "all"), "tide-01"))
 	}
@@ -143,7 +143,7 @@ func TestABlockReopenedByARecountIsNotWorkedOn(t *testing.T) {
 	s = accepted(t, s, atBlocks(request(t, s, "sew-units", "1"), "tide-01"))
 	assert.Equal(t, 2, s.Done("sew-units", tide), "what was touched before is none of this entry's business")
 	r = refused(t, s, atBlocks(request(t, s, "sew-units", "1"), "tide-03"))
-	assert.Equal(t, "tide-03 is not ready for sew-units: press-pairs has 2 of 16 pairs made, none at tide-03", r.What)
+	assert.Equal(t, "tide-03 is not ready for 70 sew-units: 60 press-pairs has 2 of 16 pairs made, none at tide-03", r.What)
 }
 
 // recounted is the state after a count of what lies on the table.
@@ -238,7 +238,7 @@ func TestCatchingUpCannotCutMoreThanThePlanHas(t *testing.T) {
 	}
 	s := book(t, l)
 	r := refused(t, s, caughtUp(request(t, s, "kit", "tide=3")))
-	assert.Equal(t, said{OutOfOrder, "cut has 0 of 5 pieces of Kelp made, 6 needed", 0, 5, 5}, whatIsSaid(r))
+	assert.Equal(t, said{OutOfOrder, "30 cut has 0 of 5 pieces of Kelp made, 6 needed", 0, 5, 5}, whatIsSaid(r))
 }
 
 func TestAPoolThatARecountOverdrewStopsOnlyWhoTakesFromIt(t *testing.T) {
@@ -255,7 +255,7 @@ func TestAPoolThatARecountOverdrewStopsOnlyWhoTakesFromIt(t *testing.T) {
 	s = accepted(t, s, atBlocks(request(t, s, "kit", "1"), "dune-03"))
 	assert.Equal(t, 1, s.BlockDone("dune-03", "kit"))
 	r := refused(t, s, atBlocks(request(t, s, "kit", "1"), "dune-02"))
-	assert.Equal(t, "dune-02 is not ready for kit: cut has 1 of 24 pieces of Kelp made, 4 needed", r.What)
+	assert.Equal(t, "dune-02 is not ready for 40 kit: 30 cut has 1 of 24 pieces of Kelp made, 4 needed", r.What)
 }
 
 func TestARowThatIsNamedTwiceIsWaitedForOnce(t *testing.T) {

@@ -8,7 +8,7 @@ import (
 )
 
 // Undo is the event that takes an entry back: the newest that stands where
-// entry is "", else the one whose id, beginning of an id or event number it is.
+// entry is "" (a revision is none, and nothing older than it is meant so), else the one whose id, beginning of an id or event number it is.
 // An entry that others rest on is refused, and they are named. An id that
 // the job has already is answered as by Log.
 func (s State) Undo(entry, id string, at time.Time, by string) (Event, error) {
@@ -46,22 +46,44 @@ func (s State) entry(typed string) (Entry, error) {
 		}
 		return Entry{}, r
 	case !found[0].Standing():
-		return Entry{}, &Refusal{Kind: NothingToUndo, What: describe(found[0]) + " is taken back already"}
+		return Entry{}, &Refusal{Kind: NothingToUndo, What: s.describe(found[0]) + " is taken back already"}
 	}
 	return found[0], nil
 }
 
 // newest is the entry that undo means where none is named.
 func (s State) newest() (Entry, error) {
+	revision := s.revised()
 	for i := len(s.Entries) - 1; i >= 0; i-- {
-		if s.Entries[i].Standing() {
-			return s.Entries[i], nil
+		switch e := s.Entries[i]; {
+		case !e.Standing():
+		case e.Seq < revision.Seq:
+			return Entry{}, afterRevision(revision)
+		default:
+			return e, nil
 		}
 	}
 	if len(s.Entries) > 0 {
 		return Entry{}, &Refusal{Kind: NothingToUndo, What: "nothing to undo: every entry is taken back already"}
 	}
 	return Entry{}, &Refusal{Kind: NothingToUndo, What: "nothing to undo: nothing is logged yet"}
+}
+
+// revised is the newest revision, with number 0 where there is none.
+func (s State) revised() Event {
+	for i := len(s.events) - 1; i >= 0; i-- {
+		if s.events[i].Kind == Revised {
+			return s.events[i]
+		}
+	}
+	return Event{}
+}
+
+// afterRevision refuses to reach behind a revision without a word.
+func afterRevision(revision Event) *Refusal {
+	return &Refusal{Kind: NothingToUndo,
+		What: fmt.Sprintf("the newest entry is a revision (entry %d of %s)", revision.Seq, revision.At.Format("2 Jan")),
+		Hint: "revise with the former file to go back, or name the entry to take back with --entry"}
 }
 
 // entriesLike is the entry with that id, else with that number, else all whose
@@ -112,11 +134,11 @@ func (s State) noEntry(typed string) *Refusal {
 }
 
 // describe is an entry in a few words, by the part that was asked for last:
-// "entry 7 (12 of tide in sew-pairs)".
-func describe(e Entry) string {
+// "entry 7 (12 of tide in 80 chain-sew pairs)".
+func (s State) describe(e Entry) string {
 	more := len(e.Parts) - 1
 	p := e.Parts[more]
-	text := fmt.Sprintf("entry %d (%d of %s in %s", e.Seq, p.Count, p.Lot.Name, p.Operation)
+	text := fmt.Sprintf("entry %d (%d of %s in %s", e.Seq, p.Count, p.Lot.Name, s.board.titleOf(p.Operation))
 	if more > 0 {
 		text += fmt.Sprintf(", and %d more %s", more, plural(more, "part"))
 	}

@@ -30,6 +30,26 @@ func TestUndoTakesBackTheNewestEntryThatStands(t *testing.T) {
 	assert.True(t, s.Entries[2].Standing())
 }
 
+// What is older than a revision is taken back only by its name: whoever types
+// undo after a revision means the revision.
+func TestUndoRightAfterARevisionIsRefused(t *testing.T) {
+	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=4") // e5
+	s = revise(t, s, estuary())
+	refusedFor := func(s State) {
+		_, err := s.Undo("", "u1", monday, "Runa")
+		assert.Equal(t, said{Kind: NothingToUndo, What: "the newest entry is a revision (entry 6 of 9 Nov)"}, whatIsSaid(asRefusal(t, err)))
+		assert.Equal(t, "revise with the former file to go back, or name the entry to take back with --entry", asRefusal(t, err).Hint)
+	}
+	refusedFor(s)
+	ev, err := s.Undo("e5", "u1", monday, "Runa")
+	require.NoError(t, err)
+	assert.Equal(t, "e5", ev.Target)
+
+	s = logged(t, s, "sew-pairs", "dune=1")
+	s = undone(t, s, "", "u2")
+	refusedFor(s)
+}
+
 func TestAnyEntryCanBeTakenBackWhileNothingRestsOnIt(t *testing.T) {
 	s := logged(t, cutAndKitted(t), "sew-pairs", "tide=4") // e5
 	s = logged(t, s, "sew-pairs", "dune=8")
@@ -69,7 +89,7 @@ func TestWhatCannotBeUndone(t *testing.T) {
 		"booked": {Kind: NothingToUndo, What: "a booking is not undone"},
 		"1":      {Kind: NothingToUndo, What: "a booking is not undone"},
 		"u1":     {Kind: NothingToUndo, What: "an undo is not undone"},
-		"e5":     {Kind: NothingToUndo, What: "entry 5 (4 of tide in sew-pairs) is taken back already"},
+		"e5":     {Kind: NothingToUndo, What: "entry 5 (4 of tide in 50 sew-pairs) is taken back already"},
 	} {
 		_, err := s.Undo(entry, "u2", monday, "Runa")
 		assert.Equal(t, want, whatIsSaid(asRefusal(t, err)), entry)
@@ -90,8 +110,8 @@ func TestAnEntryThatLaterWorkRestsOnIsNotTakenBackAlone(t *testing.T) {
 	s = logged(t, s, "sew-units", "tide=4")                     // e9
 	_, err := s.Undo("e5", "u1", monday, "Runa")
 	r := asRefusal(t, err)
-	assert.Equal(t, said{Kind: BuiltOn, What: "other work rests on entry 5 (12 of tide in sew-pairs): " +
-		"undo first entry 9 (4 of tide in sew-units) and entry 7 (8 of tide in press-pairs)"}, whatIsSaid(r))
+	assert.Equal(t, said{Kind: BuiltOn, What: "other work rests on entry 5 (12 of tide in 50 sew-pairs): " +
+		"undo first entry 9 (4 of tide in 70 sew-units) and entry 7 (8 of tide in 60 press-pairs)"}, whatIsSaid(r))
 	assert.Equal(t, []string{"e9", "e7"}, r.Near, "in the order in which they can be undone")
 
 	for i, entry := range append(r.Near, "e5") {
@@ -116,7 +136,7 @@ func TestCutPiecesThatWereKittedAreNotTakenBack(t *testing.T) {
 	s = logged(t, s, "cut", "Kelp=4", "Foam=4")         // e4
 	s = logged(t, s, "kit", "tide=4")                   // e5
 	_, err := s.Undo("e3", "u1", monday, "Runa")
-	assert.EqualError(t, err, "other work rests on entry 3 (8 of Foam in cut, and 1 more part): undo first entry 5 (4 of tide in kit)")
+	assert.EqualError(t, err, "other work rests on entry 3 (8 of Foam in 30 cut, and 1 more part): undo first entry 5 (4 of tide in 40 kit)")
 	s = undone(t, s, "e4", "u1")
 	assert.Equal(t, 8, s.Done("cut", kelp))
 }
@@ -129,9 +149,9 @@ func TestALongRowOfLaterWorkIsNotListedToItsEnd(t *testing.T) {
 	_, err := s.Undo("e5", "u1", monday, "Runa")
 	r := asRefusal(t, err)
 	assert.Equal(t, []string{"e13", "e12", "e11", "e10", "e9"}, r.Near)
-	assert.Equal(t, "other work rests on entry 5 (16 of tide in sew-pairs): undo first entry 13 (2 of tide in press-pairs), "+
-		"entry 12 (2 of tide in press-pairs), entry 11 (2 of tide in press-pairs), entry 10 (2 of tide in press-pairs), "+
-		"entry 9 (2 of tide in press-pairs) and more", r.What)
+	assert.Equal(t, "other work rests on entry 5 (16 of tide in 50 sew-pairs): undo first entry 13 (2 of tide in 60 press-pairs), "+
+		"entry 12 (2 of tide in 60 press-pairs), entry 11 (2 of tide in 60 press-pairs), entry 10 (2 of tide in 60 press-pairs), "+
+		"entry 9 (2 of tide in 60 press-pairs) and more", r.What)
 }
 
 func TestUndoingARecountThatLaterWorkFilledIsRefused(t *testing.T) {
@@ -139,7 +159,7 @@ func TestUndoingARecountThatLaterWorkFilledIsRefused(t *testing.T) {
 	s = recounted(t, s, Part{Operation: "sew-pairs", Lot: tide, Count: 12}) // r5, event 6
 	s = logged(t, s, "sew-pairs", "tide=4")                                 // e7
 	_, err := s.Undo("6", "u1", monday, "Runa")
-	assert.EqualError(t, err, "other work rests on entry 6 (12 of tide in sew-pairs): undo first entry 7 (4 of tide in sew-pairs)")
+	assert.EqualError(t, err, "other work rests on entry 6 (12 of tide in 50 sew-pairs): undo first entry 7 (4 of tide in 50 sew-pairs)")
 	s = undone(t, s, "e7", "u1")
 	s = undone(t, s, "6", "u2")
 	assert.Equal(t, 16, s.Done("sew-pairs", tide))
@@ -168,7 +188,7 @@ func TestAnEntryIsNotToBeUndoneBeforeItself(t *testing.T) {
 	s = recounted(t, s, Part{Operation: "sew-pairs", Lot: tide, Count: 16}, Part{Operation: "press-pairs", Lot: tide, Count: 4})
 	s = undone(t, s, "e5", "u1")
 	_, err := s.Undo("7", "u2", monday, "Runa")
-	assert.EqualError(t, err, "other work rests on entry 7 (4 of tide in press-pairs, and 1 more part): undo first entry 6 (4 of tide in press-pairs)")
+	assert.EqualError(t, err, "other work rests on entry 7 (4 of tide in 60 press-pairs, and 1 more part): undo first entry 6 (4 of tide in 60 press-pairs)")
 }
 
 func TestLoggingTheSameAgainAfterAnUndoRestoresIt(t *testing.T) {

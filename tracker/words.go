@@ -12,29 +12,6 @@ import (
 // there are: a job of 100 fabrics must still read.
 const mostListed = 6
 
-// verbs are the ways to say what an operation does where the first word of its
-// key is not the trade's word for it.
-var verbs = map[string]string{
-	"seam-test":       "test",
-	"sew-pairs":       "chain-sew",
-	"square-up":       "square up",
-	"lay-out-top":     "lay out",
-	"hand-over":       "hand over",
-	"send-out":        "send out",
-	"stay-stitch":     "stay-stitch",
-	"prepare-backing": "make ready",
-	"prepare":         "make ready",
-}
-
-// verb is what an operation does to the things that it counts.
-func verb(key string) string {
-	if v, ok := verbs[key]; ok {
-		return v
-	}
-	first, _, _ := strings.Cut(key, "-")
-	return first
-}
-
 // things is a count with its word: "1 pair", "12 patches".
 func things(n int, unit planner.CountUnit) string {
 	return strconv.Itoa(n) + " " + plural(n, unit)

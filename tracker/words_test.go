@@ -41,12 +41,16 @@ func TestThings(t *testing.T) {
 }
 
 func TestVerbs(t *testing.T) {
-	for key, want := range map[string]string{
-		"sew-pairs": "chain-sew", "press-block-rows": "press", "recut-level": "recut", "square-up": "square up",
-		"cut": "cut", "lay-out-top": "lay out", "hand-over": "hand over", "join-block-row-2": "join", "add-borders": "add",
+	for key, want := range map[string]deed{
+		"sew-pairs": {"chain-sew", "chain-sewn"}, "press-block-rows": {"press", "pressed"}, "recut-level": {"recut", "recut"},
+		"square-up": {"square up", "squared up"}, "cut": {"cut", "cut"}, "lay-out-top": {"lay out", "laid out"},
+		"hand-over": {"hand over", "handed over"}, "join-block-row-2": {"join", "sewn"}, "add-borders": {"add", "added"},
+		"dune-steps": {"dune", "done"},
 	} {
-		assert.Equal(t, want, verb(key))
+		assert.Equal(t, want, Operation{Key: key, Name: key}.deed())
 	}
+	assert.Equal(t, deed{"chain-sew", "chain-sewn"}, Operation{Key: "sew-units", Name: "chain-sew units"}.deed(), "the wall's word goes first")
+	assert.Equal(t, deed{"turn", "turned"}, Operation{Key: "ebb", Name: "turn and lay out ebb"}.deed())
 }
 
 func TestListsAreCutShort(t *testing.T) {

@@ -60,7 +60,8 @@ func examples(t *testing.T) map[string][]string {
 		out, err := quiltrun(home(t), args...).Output()
 		require.NoError(t, err)
 		_, text, _ := strings.Cut(string(out), "\nExamples:\n")
-		text, _, _ = strings.Cut(text, "\nFlags:\n")
+		text, _, _ = strings.Cut(text, "\nCommands:\n")
+		text, _, _ = strings.Cut(text, "\nOptions:\n")
 		for _, line := range exampleLine.FindAllStringSubmatch(text, -1) {
 			found[command] = append(found[command], line[1])
 		}
@@ -68,14 +69,16 @@ func examples(t *testing.T) map[string][]string {
 	return found
 }
 
-// commandNames is the commands that help lists.
+// commandNames is the commands that help lists, indented under their groups.
 func commandNames(t *testing.T) []string {
 	out, err := quiltrun(home(t), "help").Output()
 	require.NoError(t, err)
-	_, list, _ := strings.Cut(string(out), "\nAvailable Commands:\n")
+	_, list, _ := strings.Cut(string(out), "\nCommands:\n")
 	var names []string
 	for lines := bufio.NewScanner(strings.NewReader(list)); lines.Scan() && lines.Text() != ""; {
-		names = append(names, strings.Fields(lines.Text())[0])
+		if name, ok := strings.CutPrefix(lines.Text(), "    "); ok {
+			names = append(names, strings.Fields(name)[0])
+		}
 	}
 	require.NotEmpty(t, names)
 	return names

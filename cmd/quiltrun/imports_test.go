@@ -35,6 +35,7 @@ var bans = []ban{
 	{"planner/measure", "", []string{"quiltrun/planner"}, "lengths rest on nothing of ours"},
 	{"planner/patchwork", "", []string{"quiltrun/planner", "quiltrun/planner/cloth", "quiltrun/planner/thread"}, "geometry rests on lengths alone"},
 	{"planner/cloth", "", []string{"quiltrun/planner", "quiltrun/planner/patchwork", "quiltrun/planner/thread"}, "cloth rests on lengths alone"},
+	{"planner/cloth/guillotine", "", []string{"quiltrun/planner", "quiltrun/planner/measure", "quiltrun/planner/cloth"}, "layouts rest on whole numbers alone"},
 	{"planner/thread", "", []string{"quiltrun/planner", "quiltrun/planner/patchwork", "quiltrun/planner/cloth"}, "thread rests on lengths alone"},
 	{"tracker", "tracker/store", []string{"os", "io/fs", "net", "net/http", "log", "math/rand", "math/rand/v2", "crypto/rand", "path/filepath"}, pure},
 	{"tracker", "tracker/store", []string{"go.etcd.io/bbolt", "quiltrun/tracker/store"}, "only the store knows how events are kept"},

@@ -110,7 +110,7 @@ func TestTheREADMEListsEveryCommand(t *testing.T) {
 	env.Out = &out
 	require.Zero(t, cli.Main(env, []string{"--help"}))
 	var live []string
-	for _, row := range regexp.MustCompile(`(?m)^  ([a-z]+) {2,}[A-Z]`).FindAllStringSubmatch(out.String(), -1) {
+	for _, row := range regexp.MustCompile(`(?m)^    ([a-z]+) {2,}[A-Z]`).FindAllStringSubmatch(out.String(), -1) {
 		if row[1] != "help" && row[1] != "completion" {
 			live = append(live, row[1])
 		}

@@ -69,9 +69,8 @@ func readSides(text string) (first, last written, err error) {
 	return first, last, err
 }
 
-// splitSides parts a text at each x, × or by. None of them occurs within a
+// betweenSides is what people write between two sides. None of it occurs within a
 // measure.
-func splitSides(text string) []string {
-	same := strings.NewReplacer("×", "x", "X", "x", "by", "x", "BY", "x", "By", "x")
-	return strings.Split(same.Replace(text), "x")
-}
+var betweenSides = strings.NewReplacer("×", "x", "X", "x", "by", "x", "BY", "x", "By", "x")
+
+func splitSides(text string) []string { return strings.Split(betweenSides.Replace(text), "x") }

@@ -22,14 +22,16 @@ func one(t *testing.T, b *Build, w Way) Junction {
 // brings 1 of its own, the seam of the upper pair leaning left 3 at the left.
 // Nested: at the right of the join 3 of the lower pair and 3 and 1 of the two
 // allowances, 7. Clashing: 3, 3 and 3 on one side, 9. The join pressed open: 3
-// and 3 either way.
+// and 3 either way. Spun, each half of the join lies on the thin side of its end:
+// 1, 1 and 3 where the pairs nest; where they clash one end has all 9.
 func TestLayersOfAFourPatch(t *testing.T) {
 	nested := made(t, FourPatch(in(t, "3")), quarter)
 	clashing := FourPatch(in(t, "3"))
 	clashing.Steps[3].Rows[1][0].Quarters = 0
 	for _, w := range []Way{{false, false}, {true, false}, {false, true}, {true, true}} {
-		assert.Equal(t, Junction{At: Point{in(t, "2 3/4"), in(t, "2 3/4")}, Layers: NestedLayers, Open: 6, Choice: 1}, one(t, nested, w))
-		assert.Equal(t, Junction{At: Point{in(t, "2 3/4"), in(t, "2 3/4")}, Layers: 9, Open: 6, Choice: 1}, one(t, made(t, clashing, quarter), w))
+		middle := Point{in(t, "2 3/4"), in(t, "2 3/4")}
+		assert.Equal(t, Junction{At: middle, Layers: NestedLayers, Open: 6, Spun: 5, Choice: 1}, one(t, nested, w))
+		assert.Equal(t, Junction{At: middle, Layers: 9, Open: 6, Spun: 9, Choice: 1}, one(t, made(t, clashing, quarter), w))
 	}
 }
 
@@ -101,25 +103,64 @@ func opposite(w Way) Way {
 
 // assertFolded compares the junctions of a block with its cloth folded. It
 // passes over those where another seam, seen or folded away, runs so close by
-// that its allowance reaches over.
+// that its allowance reaches over. A seam is spun where the cloth is folded one way
+// along one half of it and the other way along the other half.
 func assertFolded(t testingT, b *Build, w Way, name string) {
 	t.Helper()
-	const step = measure.Inch / 32
 	folded, whole := fold(b, w)
 	if !whole {
 		return // loose allowances, whose seam was cut away, make layers of their own
 	}
+	others := map[int]Unit{} // with one choice taken the other way
 	for _, j := range b.Bulk(w) {
-		if folded.crowded(j.At, b.Seam+4*step) {
+		if folded.crowded(j.At, b.Seam+4*near) {
 			continue
 		}
-		most := 0
-		for _, to := range []Point{{2, 1}, {1, 2}, {-1, 2}, {-2, 1}, {-2, -1}, {-1, -2}, {1, -2}, {2, -1}} {
-			at := j.At.plus(Point{to.X * step, to.Y * step})
-			most = max(most, len(folded.rolesAt(at)))
+		ahead, behind := folded.thickest(j.At, b.lastRun(j))
+		assert.Equal(t, max(ahead, behind), j.Layers, "%s, at %v pressed %v", name, j.At, w)
+		if j.Spun == 0 {
+			continue
 		}
-		assert.Equal(t, most, j.Layers, "%s, at %v pressed %v", name, j.At, w)
+		other, ok := others[j.Choice]
+		if !ok {
+			way := slices.Clone(w)
+			way[j.Choice] = !way[j.Choice]
+			other, _ = fold(b, way)
+			others[j.Choice] = other
+		}
+		if !other.crowded(j.At, b.Seam+4*near) {
+			otherAhead, otherBehind := other.thickest(j.At, b.lastRun(j))
+			assert.Equal(t, min(max(ahead, otherBehind), max(otherAhead, behind)), j.Spun, "%s, at %v spun, pressed %v", name, j.At, w)
+		}
 	}
+}
+
+// near is how far from a junction its layers are counted, along an axis.
+const near = measure.Inch / 32
+
+// thickest is the most layers close by a spot, ahead along a direction and behind.
+func (u Unit) thickest(spot Point, run Lean) (ahead, behind int) {
+	for _, to := range []Point{{2, 1}, {1, 2}, {-1, 2}, {-2, 1}, {-2, -1}, {-1, -2}, {1, -2}, {2, -1}} {
+		layers := len(u.rolesAt(spot.plus(Point{to.X * near, to.Y * near})))
+		if to.X*measure.Length(run.X)+to.Y*measure.Length(run.Y) > 0 {
+			ahead = max(ahead, layers)
+		} else {
+			behind = max(behind, layers)
+		}
+	}
+	return ahead, behind
+}
+
+// lastRun is the direction of the seam that was sewn last at a junction.
+func (b *Build) lastRun(j Junction) Lean {
+	for _, s := range b.Block().Seams {
+		run := s.run()
+		off := (j.At.X-s.A.X)*measure.Length(run.Y) - (j.At.Y-s.A.Y)*measure.Length(run.X)
+		if s.Choice == j.Choice && off > -together && off < together && run.steps(s.A, j.At) >= -together && run.steps(j.At, s.B) >= -together {
+			return run
+		}
+	}
+	return Lean{}
 }
 
 // crowded reports whether a seam that is not at the spot runs close to it.
@@ -186,17 +227,7 @@ func fold(b *Build, w Way) (block Unit, whole bool) {
 // loosened reports whether a cut runs along a seam so close that it parts the
 // seam from its allowance.
 func (u Unit) loosened(seam measure.Length, cuts [2][]measure.Length) bool {
-	for _, along := range []axis{across, down} {
-		for _, at := range cuts[along] {
-			for _, s := range u.Seams {
-				a, b := along.of(s.A), along.of(s.B)
-				if a == b && a > at-seam && a < at+seam {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	return len(Made{Step: Step{Do: Recut}, Unit: u, Cuts: cuts}.LooseCuts(seam)) > 0
 }
 
 func foldedTurn(s Step, grid [][]Unit) [][]Unit {

@@ -133,12 +133,4 @@ func (m *maker) fromText(along axis, cut From) string {
 }
 
 // seamAlong reports whether a seam runs along the line across an axis.
-func (u Unit) seamAlong(along axis, at measure.Length) bool {
-	for _, s := range u.Seams {
-		a, b := along.of(s.A), along.of(s.B)
-		if a == b && a >= at-same && a <= at+same {
-			return true
-		}
-	}
-	return false
-}
+func (u Unit) seamAlong(along axis, at measure.Length) bool { return u.nearestAlong(along, at) <= same }

@@ -1,6 +1,10 @@
 package patchwork
 
-import "quiltrun/planner/measure"
+import (
+	"slices"
+
+	"quiltrun/planner/measure"
+)
 
 // together is how close seams come to count as meeting: 1/64 in.
 const together = measure.Inch / 64
@@ -18,11 +22,26 @@ type place struct {
 // together. Pairs that miss each other by less than a seam allowance, neither
 // having a partner, are listed as near.
 func meet(a, b []crossing, seam measure.Length) []Match {
+	var room gathering
+	return room.meet(a, b, seam)
+}
+
+// gathering is room for the places of a join, to be used again for the next one.
+type gathering struct {
+	places []place
+	leans  []Signed
+}
+
+// meet is as meet; its matches hold until the next join is met.
+func (g *gathering) meet(a, b []crossing, seam measure.Length) []Match {
 	if len(a) == 0 || len(b) == 0 {
 		return nil
 	}
+	places := g.gather(a, b)
 	var matches []Match
-	places := gather(a, b)
+	if n := shared(places); n > 0 {
+		matches = make([]Match, 0, n)
+	}
 	for i, p := range places {
 		if p.first && p.second {
 			matches = append(matches, Match{At: p.from - seam, Leans: p.leans})
@@ -40,11 +59,23 @@ func meet(a, b []crossing, seam measure.Length) []Match {
 	return matches
 }
 
+// shared counts the places where seams of both sides come together.
+func shared(places []place) int {
+	n := 0
+	for _, p := range places {
+		if p.first && p.second {
+			n++
+		}
+	}
+	return n
+}
+
 // gather walks both sides at once and puts seams into one place as long as
 // each comes together with the one before it.
-func gather(a, b []crossing) []place {
-	places := make([]place, 0, len(a)+len(b))
-	leans := make([]Signed, 0, len(a)+len(b))
+func (g *gathering) gather(a, b []crossing) []place {
+	most := len(a) + len(b)
+	g.places, g.leans = slices.Grow(g.places[:0], most), slices.Grow(g.leans[:0], most)
+	places, leans := g.places, g.leans
 	for len(a) > 0 || len(b) > 0 {
 		first := len(b) == 0 || len(a) > 0 && a[0].at <= b[0].at
 		var next crossing

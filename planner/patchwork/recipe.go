@@ -1,6 +1,10 @@
 package patchwork
 
-import "quiltrun/planner/measure"
+import (
+	"slices"
+
+	"quiltrun/planner/measure"
+)
 
 // Action is what a step of a recipe does.
 type Action uint8
@@ -22,6 +26,9 @@ const (
 type Recipe struct {
 	Steps []Step
 }
+
+// Equal reports whether two recipes say the same, step by step.
+func (r Recipe) Equal(o Recipe) bool { return slices.EqualFunc(r.Steps, o.Steps, Step.equal) }
 
 // Step is one step of a recipe. Which fields count depends on Do.
 type Step struct {
@@ -55,6 +62,14 @@ type Step struct {
 	TrimTo  measure.Length // HalfSquare, QuarterSquare: raw side to trim the units to; 0 leaves them as they come
 
 	Every measure.Length // Subcut: the width of a segment, measured along the set from its left edge
+}
+
+func (s Step) equal(o Step) bool {
+	return s.Name == o.Name && s.Do == o.Do && s.Role == o.Role && s.Size == o.Size && s.Of == o.Of &&
+		s.Whole == o.Whole && s.Roles == o.Roles && s.AtATime == o.AtATime && s.TrimTo == o.TrimTo && s.Every == o.Every &&
+		slices.EqualFunc(s.Rows, o.Rows, slices.Equal[[]Cell]) &&
+		slices.Equal(s.Upright, o.Upright) && slices.Equal(s.Level, o.Level) &&
+		slices.EqualFunc(s.Turns, o.Turns, slices.Equal[[]int]) && slices.Equal(s.Exchange, o.Exchange)
 }
 
 // Cell is one place of a sewn grid: the unit of an earlier step, turned by

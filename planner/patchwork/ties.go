@@ -138,18 +138,24 @@ type net struct {
 
 func (t *ties) net(group []int) net {
 	n := newNet(len(group))
+	size := 0
+	for _, choice := range group {
+		size += len(t.links[choice])
+	}
+	room := make([]tie, 0, size)
 	for i, choice := range group {
 		if i < ranks {
 			n.alone[i][1].order = 1 << (ranks - 1 - i)
 		}
-		n.links[i] = make([]tie, 0, len(t.links[choice]))
+		from := len(room)
 		for _, link := range t.links[choice] {
 			if t.decided[link.to] {
 				n.alone[i][side(t.way[link.to])].main += link.cost
 			} else if j, ok := slices.BinarySearch(group, link.to); ok && link.cost != 0 {
-				n.links[i] = append(n.links[i], tie{j, link.cost})
+				room = append(room, tie{j, link.cost})
 			}
 		}
+		n.links[i] = slices.Clip(room[from:])
 	}
 	return n
 }

@@ -13,7 +13,8 @@ type day int
 // never comes after every day.
 const never day = math.MaxInt
 
-// dayOf is the number of a date of the years 0 to 9999.
+// dayOf is the number of a date of the years 0 to 9999, and for none one before
+// them all.
 func dayOf(d planner.Date) day {
 	const secondsADay = 24 * 60 * 60
 	midnight := time.Date(d.Year, d.Month, d.Day, 0, 0, 0, 0, time.UTC).Unix()

@@ -42,7 +42,10 @@
 // A wait (quilting sent out) takes calendar days but no working time. It begins
 // on the day on which the work before it is done; the job's remaining work is
 // open from the day after its return, and then goes before the jobs due later,
-// which meanwhile have gone on. What a job adds to the quantile of the queue
+// which meanwhile have gone on. What was sent out already is back so many days
+// after the date of the entry with its last count: only the days that remain
+// count, and nothing after it is earlier. Its wait ends before that with the
+// first count of anything that comes after it. What a job adds to the quantile of the queue
 // is booked into the first free minutes of the calendar, job by job. Without
 // waits more work never gives an earlier date, nor more hours a later one.
 // Behind a job that waits both can happen, as on the bench: with longer hours

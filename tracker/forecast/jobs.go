@@ -17,14 +17,36 @@ func WorkOf(states []tracker.State) []Work {
 			jobs[i].Done, jobs[i].DoneOn = true, planner.DateOf(at)
 			continue
 		}
-		for _, rest := range state.Remaining() {
-			jobs[i].Tasks = append(jobs[i].Tasks, Task{
-				Key: rest.Key, Setup: rest.Operation.Setup, Unit: rest.Unit,
-				SetupLeft: rest.Setup, Left: rest.Left, Wait: rest.Wait,
-			})
-		}
+		jobs[i].Tasks = tasksOf(state)
 	}
 	return jobs
+}
+
+// tasksOf is what remains of a job in route order, with what is away where it
+// was sent out.
+func tasksOf(state tracker.State) []Task {
+	var tasks []Task
+	away := state.Away()
+	for _, rest := range state.Remaining() {
+		for len(away) > 0 && away[0].Number <= rest.Number {
+			tasks = append(tasks, awayTask(away[0]))
+			away = away[1:]
+		}
+		tasks = append(tasks, Task{
+			Key: rest.Key, Setup: rest.Operation.Setup, Unit: rest.Unit,
+			SetupLeft: rest.Setup, Left: rest.Left, Wait: rest.Wait,
+		})
+	}
+	for _, gone := range away {
+		tasks = append(tasks, awayTask(gone))
+	}
+	return tasks
+}
+
+// awayTask is a row that is done and waited for, from the date on that the
+// maker's clock showed.
+func awayTask(gone tracker.Away) Task {
+	return Task{Key: gone.Key, Wait: gone.Wait, Back: planner.DateOf(gone.Since).AddDays(gone.Wait)}
 }
 
 // WorkedOn is the time logged on a date in all jobs, which that day's hours no

@@ -45,6 +45,9 @@ func anyTask(t *rapid.T, waits bool) Task {
 		Left: rapid.IntRange(0, 40).Draw(t, "left")}
 	if waits && rapid.IntRange(0, 3).Draw(t, "waits") == 0 {
 		task.Wait = rapid.IntRange(1, 30).Draw(t, "wait")
+		if rapid.Bool().Draw(t, "away") {
+			task.Left, task.Back = 0, start.AddDays(rapid.IntRange(-5, 40).Draw(t, "back"))
+		}
 	}
 	return task
 }

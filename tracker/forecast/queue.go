@@ -48,14 +48,15 @@ func (q *queue) workOffJob(job *booking, z, worked float64) (moment, float64) {
 			end.minutes = q.diary.book(from, through-worked)
 		}
 		worked = through
-		if s.wait == 0 {
-			continue
-		}
-		if left := q.dayOf(end); left == never {
+		switch left := q.dayOf(end); {
+		case s.wait > 0 && left == never:
 			end.notBefore = never
-		} else {
-			end = moment{notBefore: left + day(s.wait)}
+		case s.wait > 0:
+			end = moment{notBefore: max(left+day(s.wait), s.back)}
 			from = q.clock.start(end.notBefore + 1)
+		case s.back >= q.clock.today:
+			end.notBefore = max(end.notBefore, s.back)
+			from = max(from, q.clock.start(s.back+1))
 		}
 	}
 	return end, worked

@@ -13,8 +13,10 @@ type Task struct {
 	Setup     planner.Span // counted where SetupLeft
 	Unit      planner.Span // per count
 	SetupLeft bool
-	Left      int // counts; a task with none left is over, its wait too
+	Left      int // counts; a task with none left is over, its wait too unless Back says when it ends
 	Wait      int // calendar days after it in which the job rests, without work
+
+	Back planner.Date // of a task with none left: when what was sent out is expected; none where nothing is away
 }
 
 // Work is one booked job: its remaining tasks in route order, or the date on
@@ -51,26 +53,35 @@ func dayOrNever(d planner.Date) day {
 	return dayOf(d)
 }
 
-// leg is the part of a job's work between two waits, and the days it waits
-// afterwards.
+// leg is the part of a job's work between two waits, the days it waits
+// afterwards, and the day before which what is away already is not back.
 type leg struct {
 	tasks []Task
 	wait  int
+	back  planner.Date
 }
 
 // legs parts the remaining tasks at their waits. The lots of one operation wait
-// together: the longest counts.
+// together: the longest counts, and the last that is away.
 func legs(tasks []Task) []leg {
 	list := []leg{{}}
 	waiting := ""
 	for _, t := range tasks {
-		if t.Left <= 0 {
+		away := t.Left <= 0 && !t.Back.IsZero()
+		if t.Left <= 0 && !away {
 			continue
 		}
-		if list[len(list)-1].wait > 0 && t.Key != waiting {
-			list = append(list, leg{})
+		if waiting != "" && t.Key != waiting {
+			list, waiting = append(list, leg{}), ""
 		}
 		last := &list[len(list)-1]
+		if away {
+			waiting = t.Key
+			if last.back.Before(t.Back) {
+				last.back = t.Back
+			}
+			continue
+		}
 		last.tasks = append(last.tasks, t)
 		if t.Wait > last.wait {
 			last.wait, waiting = t.Wait, t.Key
@@ -84,6 +95,7 @@ type stretch struct {
 	through lognormal // everything in the queue up to and including this leg
 	work    bool
 	wait    int
+	back    day // before today where nothing is away
 }
 
 // booking is one job in the queue.
@@ -108,7 +120,7 @@ func bookings(maker float64, jobs []Work) []booking {
 				t.onto(&own)
 				t.onto(&ahead)
 			}
-			b.stretches = append(b.stretches, stretch{ahead.made(maker), own.mean > before, l.wait})
+			b.stretches = append(b.stretches, stretch{ahead.made(maker), own.mean > before, l.wait, dayOf(l.back)})
 		}
 		b.own = own.made(maker)
 		list = append(list, b)

@@ -52,7 +52,7 @@ func noEmptyOptions(cmd *cobra.Command) error {
 
 // asUsed adds how the command is called.
 func asUsed(cmd *cobra.Command, f *fault) *fault {
-	return f.hint("usage: %s", cmd.UseLine()).hint("try: %s --help", cmd.CommandPath())
+	return f.hint("usage: %s", usedLine(cmd)).hint("try: %s --help", cmd.CommandPath())
 }
 
 // flagFault words what is wrong with an option.

@@ -9,15 +9,22 @@ import (
 	"quiltrun/tracker"
 )
 
-// changes says in sentences what a revision made different, from one ledger to
-// the next: first the job, then blocks, then operations, and last what the job's
-// rows have beyond the need. Nothing different is no sentence.
-func changes(old, now tracker.Ledger, rows []tracker.Row) []string {
+// changes says in sentences what a revision made different. First what the two
+// plans say of size, time and cloth, where both are to be had; then, from one
+// ledger to the next, the job, its blocks and operations; and last what its rows
+// have beyond the need. Nothing different is no sentence.
+func changes(old, now tracker.Ledger, after tracker.State, p *plans) []string {
 	said := []string{}
+	if p != nil {
+		said = append(said, p.lead()...)
+	}
 	said = append(said, jobChanges(old, now)...)
 	said = append(said, blockChanges(old, now)...)
+	if p != nil {
+		said = append(said, p.rest()...)
+	}
 	said = append(said, routeChanges(old, now)...)
-	for _, row := range rows {
+	for _, row := range after.Rows() {
 		switch {
 		case row.Spare == 1:
 			said = append(said, rowName(row.Operation)+": 1 more is made than is needed now")
@@ -25,23 +32,16 @@ func changes(old, now tracker.Ledger, rows []tracker.Row) []string {
 			said = append(said, fmt.Sprintf("%s: %d more are made than are needed now", rowName(row.Operation), row.Spare))
 		}
 	}
+	if len(said) == 0 && p != nil {
+		said = append(said, p.otherwise()...)
+	}
 	return said
 }
 
 // jobChanges compares what the ledgers say of the whole job.
 func jobChanges(old, now tracker.Ledger) []string {
 	var said []string
-	differs := func(what, was, is string) {
-		switch {
-		case was == is:
-		case is == "":
-			said = append(said, fmt.Sprintf("%s: none any more, was %s", what, was))
-		case was == "":
-			said = append(said, fmt.Sprintf("%s: %s, was not given", what, is))
-		default:
-			said = append(said, fmt.Sprintf("%s: %s, was %s", what, is, was))
-		}
-	}
+	differs := func(what, was, is string) { said = append(said, difference(what, was, is)...) }
 	differs("title", old.Title, now.Title)
 	differs("client", old.Client, now.Client)
 	differs("received", old.Received.String(), now.Received.String())
@@ -123,10 +123,10 @@ func routeChanges(old, now tracker.Ledger) []string {
 		}
 	}
 	if len(added) > 0 {
-		said = append(said, "new: "+shortList(added))
+		said = append(said, "new: "+shortListOf(added, "; "))
 	}
 	if len(retired) > 0 {
-		said = append(said, "retired: "+shortList(retired))
+		said = append(said, "retired: "+shortListOf(retired, "; "))
 	}
 	return said
 }
@@ -147,7 +147,7 @@ type rowOf struct {
 	lot tracker.Lot
 }
 
-// rowName is a row of the route as it stands on the sheet.
+// rowName is a row of the route as it stands on the wall.
 func rowName(o tracker.Operation) string {
-	return fmt.Sprintf("%d %s %s", o.Number, o.Key, o.Lot.Name)
+	return o.Title() + ", " + o.Lot.Name
 }

@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"errors"
+	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -14,9 +15,10 @@ import (
 	"quiltrun/tracker"
 )
 
-const logLong = `log checks work off. JOB is a booked job, OP an operation by number, key or
-unique beginning, or a run of them: sew-pairs..press-pairs. COUNT is a number in
-what the operation counts (pairs, seams, cuts ...), or
+const logLong = `log checks work off. JOB is a booked job, OP an operation by its number, its key
+or its name on the wall, or a beginning that only one has; or a run of them:
+sew-pairs..press-pairs. COUNT is a number in what the operation counts, with or
+without its word (12, 12 pairs), or
 
   N blocks          as many counts as N blocks need
   all               the rest of the lot
@@ -68,7 +70,7 @@ func newLog(env *Env) *cobra.Command {
 		Short:             "Check work off",
 		Long:              logLong,
 		Example:           logExample,
-		Args:              between(2, -1, "JOB", "OP", "COUNT"),
+		Args:              env.logArgs,
 		ValidArgsFunction: env.completeLog,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if err := opts.fill(args); err != nil {
@@ -81,12 +83,42 @@ func newLog(env *Env) *cobra.Command {
 	flags.Var(tookValue{&opts.took}, "took", "`TIME` of the whole entry with setting up, such as 35m")
 	flags.BoolVar(&opts.catchUp, "catch-up", false, "log what comes before it along, without times")
 	flags.StringArrayVar(&opts.blocks, "block", nil, "count for this `BLOCK`, such as tide-03; may be repeated")
-	flags.Var(lotValue{&opts.lot}, "lot", "count for this lot, `KIND:NAME`, such as colourway:tide")
+	flags.Var(lotValue{&opts.lot}, "lot", "count for this `LOT`, such as Kelp, or fabric:Kelp")
 	flags.Var(colourwayValue{&opts.lot}, "colourway", "count for the colourway `NAME`")
 	flags.StringVar(&opts.reason, "reason", "", "keep a `NOTE` with the entry")
 	registerID(flags, &opts.id)
 	cmd.SetFlagErrorFunc(minusCount)
 	return cmd
+}
+
+// logArgs counts the arguments. Who leaves the operation out is told which can
+// go on.
+func (e *Env) logArgs(cmd *cobra.Command, args []string) error {
+	err := between(2, -1, "JOB", "OP", "COUNT")(cmd, args)
+	var f *fault
+	if len(args) != 1 || args[0] == "" || isFile(args[0]) || !errors.As(err, &f) {
+		return err
+	}
+	next := e.canGoOn(cmd.Context(), args[0])
+	if len(next) == 0 {
+		return err
+	}
+	f = wrong("log needs OP: what was done in %s? These can go on", args[0])
+	for _, operation := range next {
+		f.hint("%s", operation)
+	}
+	return f.hint("usage: %s", usedLine(cmd))
+}
+
+// canGoOn is the next operations of a job that can go on, none where that cannot
+// be had at once: the call is wrong in any case.
+func (e *Env) canGoOn(ctx context.Context, job string) []string {
+	const most = 5
+	var next []string
+	for _, row := range e.glanceJob(ctx, []string{job}).Next(most) {
+		next = append(next, fmt.Sprintf("%s: %s left", rowName(row.Operation), plural(row.Left(), string(row.CountedIn))))
+	}
+	return next
 }
 
 // fill reads the arguments. What is wrong with them is wrong on any store.

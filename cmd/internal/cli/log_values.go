@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"strings"
 
@@ -33,17 +34,21 @@ func (v tookValue) Set(text string) error {
 	return nil
 }
 
-// lotValue is the option --lot: any lot by its kind and name.
+// lotValue is the option --lot: any lot by its name, with its kind before it
+// where lots of several kinds are called so.
 type lotValue struct{ to **tracker.Lot }
 
 func (v lotValue) String() string { return "" }
-func (v lotValue) Type() string   { return "KIND:NAME" }
+func (v lotValue) Type() string   { return "LOT" }
 
 // Set reads the lot. Whether the job has it is not to be known yet.
 func (v lotValue) Set(text string) error {
 	kind, name, found := strings.Cut(text, ":")
-	if !found || name == "" {
-		return wrong("--lot %q is not KIND:NAME", text).hint("write it like colourway:tide, fabric:Kelp or quilt:quilt-1")
+	switch {
+	case text != "" && !found:
+		return setLot(v.to, tracker.Lot{Name: text})
+	case name == "":
+		return wrong("--lot %q names no lot", text).hint("write it like Kelp, or colourway:tide, fabric:Kelp or quilt:quilt-1")
 	}
 	switch planner.LotKind(kind) {
 	case planner.FabricLot, planner.ColourwayLot, planner.QuiltLot:
@@ -69,10 +74,19 @@ func (v colourwayValue) Set(name string) error {
 // setLot notes the lot that counts are for. Naming the same one twice is
 // harmless, two different ones are a mistake.
 func setLot(to **tracker.Lot, lot tracker.Lot) error {
-	if *to != nil && **to != lot {
-		return wrong("two lots are named, %s %s and %s %s", (*to).Kind, (*to).Name, lot.Kind, lot.Name).
-			hint("name one with --lot or --colourway; counts per colourway go like tide=12 dune=8")
+	if had := *to; had != nil {
+		oneKind := had.Kind == lot.Kind || had.Kind == "" || lot.Kind == ""
+		if had.Name != lot.Name || !oneKind {
+			return wrong("two lots are named, %s and %s", lotWords(*had), lotWords(lot)).
+				hint("name one with --lot or --colourway; counts per colourway go like tide=12 dune=8")
+		}
+		lot.Kind = cmp.Or(lot.Kind, had.Kind)
 	}
 	*to = &lot
 	return nil
+}
+
+// lotWords is a lot with its kind, where one was typed.
+func lotWords(lot tracker.Lot) string {
+	return strings.TrimSpace(string(lot.Kind) + " " + lot.Name)
 }

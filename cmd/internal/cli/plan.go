@@ -84,11 +84,17 @@ func (e *Env) planBooked(ctx context.Context, typed string) (planner.Plan, error
 	case err != nil:
 		return planner.Plan{}, err
 	}
-	file := jobFile{"the booked file of " + state.Ledger.Job, []byte(state.File)}
+	return bookedPlan(tracker.Event{File: state.File, Ledger: &state.Ledger})
+}
+
+// bookedPlan plans the job file that a booking or revision stored, on its
+// ledger's numbers.
+func bookedPlan(event tracker.Event) (planner.Plan, error) {
+	file := jobFile{"the booked file of " + event.Ledger.Job, []byte(event.File)}
 	job, err := file.parse()
 	if err != nil {
 		return planner.Plan{}, err
 	}
-	job.Received = state.Ledger.Received
-	return file.plan(job, state.Ledger.Prior())
+	job.Received = event.Ledger.Received
+	return file.plan(job, event.Ledger.Prior())
 }

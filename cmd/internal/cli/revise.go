@@ -65,7 +65,7 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 		_, err := fmt.Fprintf(env.Out, "%s: nothing to revise, the file is the one of entry %d\n", job.ID, made.event.Seq)
 		return err
 	}
-	changed := changes(*r.newest.Ledger, *made.event.Ledger, made.after.Rows())
+	changed := changes(*r.newest.Ledger, *made.event.Ledger, made.after, r.plans(made))
 	if env.given.json {
 		return render.RevisedJSON(env.Out, made.event, made.repeated, changed)
 	}
@@ -78,6 +78,24 @@ type revising struct {
 	job    planner.Job
 	event  tracker.Event
 	newest tracker.Event // the booking or revision that it replaces
+	plan   planner.Plan  // the new one, once it is made
+}
+
+// plans are those of the former and the new file. There are none where a stored
+// file, booked long ago, cannot be planned any more: the ledgers then say what
+// is different.
+func (r *revising) plans(made entry) *plans {
+	old, err := bookedPlan(r.newest)
+	if err != nil {
+		return nil
+	}
+	now := r.plan
+	if made.repeated {
+		if now, err = bookedPlan(made.event); err != nil {
+			return nil
+		}
+	}
+	return &plans{old: old, now: now, after: made.after}
 }
 
 // reviseJob finds the job by its whole id: a file that says so little as its
@@ -129,6 +147,7 @@ func (r *revising) decide(state tracker.State) (tracker.Event, error) {
 	if err != nil {
 		return tracker.Event{}, err
 	}
+	r.plan = plan
 	ledger := tracker.Refreeze(state.Ledger, plan)
 	if string(r.file.data) == state.File && sameLedger(ledger, state.Ledger) {
 		return r.newest, nil

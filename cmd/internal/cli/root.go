@@ -83,14 +83,23 @@ func newRoot(env *Env) *cobra.Command {
 
 // addCommands puts the commands in the order of the work.
 func addCommands(root *cobra.Command, env *Env) {
-	root.AddCommand(
-		newPlan(env), newDraw(env), newBlocks(env), newBook(env), newRevise(env),
-		newLog(env), newUndo(env),
-		newLeft(env), newWhen(env),
-		newHours(env), newCheck(env),
-		newCompletion(env),
-	)
-	root.SetHelpCommand(newHelp())
+	for i, group := range [][]*cobra.Command{
+		{newPlan(env), newDraw(env), newBlocks(env)},
+		{newBook(env), newRevise(env)},
+		{newLog(env), newUndo(env)},
+		{newLeft(env), newWhen(env)},
+		{newHours(env), newCheck(env), newCompletion(env)},
+	} {
+		root.AddGroup(workGroups[i])
+		for _, cmd := range group {
+			cmd.GroupID = workGroups[i].ID
+		}
+		root.AddCommand(group...)
+	}
+	help := newHelp()
+	help.GroupID = workGroups[len(workGroups)-1].ID
+	root.SetHelpCommand(help)
+	root.SetUsageFunc(usage)
 }
 
 // unknownCommand is a first word that is none.

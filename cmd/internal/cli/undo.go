@@ -12,7 +12,9 @@ import (
 const undoLong = `undo takes back the newest entry of JOB that still stands, or the one that
 --entry names. The entry stays in the log, marked as undone; nothing is erased.
 
-An entry that later work rests on is refused, and the later ones are named.`
+An entry that later work rests on is refused, and the later ones are named. A
+revision is not taken back: revise with the former file. What was logged before
+it is taken back only where --entry names it.`
 
 const undoExample = `  quiltrun undo estuary-lap
 

@@ -33,12 +33,7 @@ const longEntry planner.Minutes = 12 * 60
 
 // tookWords is the time that was given for an entry, "" where none was.
 func tookWords(ev tracker.Event) string {
-	var took planner.Minutes
-	for _, part := range ev.Parts {
-		if part.Minutes != nil {
-			took += *part.Minutes
-		}
-	}
+	took := tookMinutes(ev)
 	switch {
 	case took == 0:
 		return ""
@@ -48,20 +43,47 @@ func tookWords(ev tracker.Event) string {
 	return "took " + spell(took)
 }
 
-// Undone says what was taken back and how far the operations are now.
-func Undone(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, look Look) error {
-	p := &page{look: look}
-	p.receipt(ev, "taken back", after.Ledger.Job, repeated)
-	for _, e := range after.Entries {
-		if e.ID != ev.Target {
-			continue
-		}
-		for _, r := range entryRows(after, e.Event) {
-			p.para(2, fmt.Sprintf("%d %s, %s: %s taken back; now %d of %d, %d left", r.row.Number, r.row.Name, r.part.Lot.Name,
-				counted(r.part.Count, string(r.row.CountedIn)), r.row.Done, r.row.Count, r.row.Left()))
+// tookMinutes is the time of all parts of an entry.
+func tookMinutes(ev tracker.Event) planner.Minutes {
+	var took planner.Minutes
+	for _, part := range ev.Parts {
+		if part.Minutes != nil {
+			took += *part.Minutes
 		}
 	}
+	return took
+}
+
+// Undone says which entry was taken back, what it said, and how far the
+// operations are now.
+func Undone(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, look Look) error {
+	p := &page{look: look}
+	target := targetOf(after, ev)
+	what := fmt.Sprintf("%s: entry %d (%s) is taken back as entry %d (%s)", after.Ledger.Job, target.Seq, target.ID, ev.Seq, ev.ID)
+	if repeated {
+		what = fmt.Sprintf("%s: entry %d (%s) was taken back before as entry %d (%s), which counts once", after.Ledger.Job, target.Seq, target.ID, ev.Seq, ev.ID)
+	}
+	p.para(0, what)
+	for _, part := range target.Parts {
+		row, goesOn := after.Row(part.Operation, part.Lot)
+		if !goesOn {
+			p.para(2, fmt.Sprintf("%s, %s: %d taken back; it is no longer in the route", part.Operation, part.Lot.Name, part.Count))
+			continue
+		}
+		p.para(2, fmt.Sprintf("%d %s, %s: %s taken back; now %d of %d, %d left", row.Number, row.Name, part.Lot.Name,
+			counted(part.Count, string(row.CountedIn)), row.Done, row.Count, row.Left()))
+	}
 	return p.writeTo(w)
+}
+
+// targetOf is the entry that an undo takes back.
+func targetOf(after tracker.State, undo tracker.Event) tracker.Entry {
+	for _, e := range after.Entries {
+		if e.ID == undo.Target {
+			return e
+		}
+	}
+	return tracker.Entry{}
 }
 
 // Booked says that a job was taken on.

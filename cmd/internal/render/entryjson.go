@@ -11,15 +11,28 @@ func LoggedJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated boo
 	return writeJSON(w, struct {
 		jsonReceipt
 		Entries []jsonEntry `json:"entries"`
-	}{receiptOf(after.Ledger.Job, ev, repeated), list(entryRows(after, ev), entryOf)})
+		Minutes *number     `json:"minutes"`
+	}{receiptOf(after.Ledger.Job, ev, repeated), list(entryRows(after, ev), entryOf), tookOf(ev)})
+}
+
+// tookOf is the minutes of a whole entry, null where nobody timed it.
+func tookOf(ev tracker.Event) *number {
+	var took *number
+	for _, part := range ev.Parts {
+		if part.Minutes != nil {
+			took = some(minutes(tookMinutes(ev)))
+		}
+	}
+	return took
 }
 
 // UndoneJSON writes what was taken back for scripts.
 func UndoneJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated bool) error {
 	return writeJSON(w, struct {
 		jsonReceipt
-		Target string `json:"target"`
-	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target})
+		Target    string `json:"target"`
+		TargetSeq uint64 `json:"target_seq"`
+	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, targetOf(after, ev).Seq})
 }
 
 // BookedJSON writes that a job was taken on for scripts.

@@ -130,7 +130,7 @@ func (p *page) leftParts(parts []leftPart) {
 	for _, part := range parts {
 		above[len(g.rows)] = part.title
 		for _, r := range part.rows {
-			g.add(fmt.Sprint(r.Number), r.Name, fmt.Sprintf("%d of %d", r.Done, r.Count), counted(r.Left(), string(r.CountedIn)))
+			g.add(fmt.Sprint(r.Number), r.Name, fmt.Sprintf("%d of %d", r.Done, r.Count), leftWords(r))
 		}
 		below[len(g.rows)-1] = part.below
 	}
@@ -154,6 +154,17 @@ func (p *page) leftParts(parts []leftPart) {
 	}
 }
 
+// leftWords is what is left of a row, and what it has beyond the need.
+func leftWords(r tracker.Row) string {
+	switch {
+	case r.Spare == 0:
+		return counted(r.Left(), string(r.CountedIn))
+	case r.Left() == 0:
+		return fmt.Sprintf("none: %d more than needed", r.Spare)
+	}
+	return fmt.Sprintf("%s, and %d more than needed", counted(r.Left(), string(r.CountedIn)), r.Spare)
+}
+
 // leftNotes is where names stand under the rows.
 const leftNotes = 8
 
@@ -161,7 +172,7 @@ const leftNotes = 8
 func sameWork(s tracker.State, l lotRows) string {
 	text := fmt.Sprint(l.Kind, s.FinishedBlocks(l.Lot), s.Blocks(l.Lot))
 	for _, r := range l.rows {
-		text += fmt.Sprint(" ", r.Key, r.Done, r.Count)
+		text += fmt.Sprint(" ", r.Key, r.Done, r.Count, r.Spare)
 	}
 	return text
 }
@@ -188,9 +199,9 @@ func crowded(lots []lotRows) []leftPart {
 	var parts []leftPart
 	for _, rows := range byNumber(lots) {
 		sum := rows[0]
-		sum.Done, sum.Count = 0, 0
+		sum.Done, sum.Count, sum.Spare = 0, 0, 0
 		for _, r := range rows {
-			sum.Done, sum.Count = sum.Done+r.Done, sum.Count+r.Count
+			sum.Done, sum.Count, sum.Spare = sum.Done+r.Done, sum.Count+r.Count, sum.Spare+r.Spare
 		}
 		part := leftPart{rows: []tracker.Row{sum}}
 		if len(parts) == 0 {
@@ -237,11 +248,12 @@ func lotsOf(s tracker.State) []lotRows {
 	return slices.DeleteFunc(lots, func(l lotRows) bool { return len(l.rows) == 0 })
 }
 
-// lotsWithWork are the lots and rows with work left.
+// lotsWithWork are the lots and rows with work left, or with more made than is
+// needed.
 func lotsWithWork(s tracker.State) []lotRows {
 	lots := lotsOf(s)
 	for i := range lots {
-		lots[i].rows = slices.DeleteFunc(lots[i].rows, func(r tracker.Row) bool { return r.Left() == 0 })
+		lots[i].rows = slices.DeleteFunc(lots[i].rows, func(r tracker.Row) bool { return r.Left() == 0 && r.Spare == 0 })
 	}
 	return slices.DeleteFunc(lots, func(l lotRows) bool { return len(l.rows) == 0 })
 }

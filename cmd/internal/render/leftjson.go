@@ -52,6 +52,7 @@ type jsonRow struct {
 	Done      int    `json:"done"`
 	Left      int    `json:"left"`
 	Name      string `json:"name"`
+	Spare     int    `json:"spare"` // logged beyond the count
 }
 
 // leftOf is a state as scripts read it.
@@ -72,5 +73,5 @@ func leftOf(s tracker.State) jsonLeft {
 
 func rowOf(r tracker.Row) jsonRow {
 	return jsonRow{Number: r.Number, Key: r.Key, CountedIn: string(r.CountedIn),
-		Count: r.Count, Done: r.Done, Left: r.Left(), Name: r.Name}
+		Count: r.Count, Done: r.Done, Left: r.Left(), Name: r.Name, Spare: r.Spare}
 }

@@ -93,6 +93,7 @@ type jsonStep struct {
 	Copies  int          `json:"copies"`      // in one block
 	Upright []number     `json:"upright"`     // places of a recut's cuts from the left
 	Level   []number     `json:"level"`       // and from the top
+	Grid    [][]jsonCell `json:"grid"`        // what is sewn, row by row; null but for a sewn grid
 	Turns   [][]int      `json:"turns"`       // null but for a turn
 	Swaps   [][2]int     `json:"exchange"`    // pieces that change places, numbered row by row from 1; null where none do
 	Square  *number      `json:"square"`      // side of the squares that triangles are made of, null elsewhere
@@ -101,6 +102,13 @@ type jsonStep struct {
 	Pooled  bool         `json:"pooled"`      // made for the lot before its blocks are kitted
 	Rows    []string     `json:"press_rows"`
 	Between []string     `json:"press_joins"`
+}
+
+// jsonCell is one place of a sewn grid: the step whose unit lies there, and its
+// turn in degrees clockwise.
+type jsonCell struct {
+	Of   string `json:"of"`
+	Turn int    `json:"turn"`
 }
 
 // jsonArea is what shows of a role in one finished block.
@@ -215,6 +223,11 @@ func (s shown) step(c planner.ColourwayPlan, m patchwork.Made) jsonStep {
 	if m.Square > 0 {
 		square, before := s.length(m.Square), s.length(m.Before)
 		step.Square, step.Before = &square, &before
+	}
+	if len(m.Step.Rows) > 0 {
+		step.Grid = list(m.Step.Rows, func(row []patchwork.Cell) []jsonCell {
+			return list(row, func(c patchwork.Cell) jsonCell { return jsonCell{Of: c.Of, Turn: 90 * (c.Quarters % 4)} })
+		})
 	}
 	step.Rows, step.Between = ways(c.Build, m.Step.Name, c.Press)
 	if m.Step.Do == patchwork.Recut {

@@ -111,22 +111,30 @@ func sewnFrom(step patchwork.Step) string {
 	if step.Whole {
 		return "the pieces as they lie"
 	}
-	var from []string
-	for _, row := range step.Rows {
-		for _, cell := range row {
-			if !slices.Contains(from, cell.Of) {
-				from = append(from, cell.Of)
-			}
+	rows := make([]string, len(step.Rows))
+	for i, row := range step.Rows {
+		cells := make([]string, len(row))
+		for j, cell := range row {
+			cells[j] = placed(cell)
 		}
+		rows[i] = strings.Join(cells, ", ")
 	}
 	switch across, down := len(step.Rows[0]), len(step.Rows); {
 	case down == 1:
-		return "side by side: " + enumerate(from)
+		return "side by side: " + rows[0]
 	case across == 1:
-		return "one above the other: " + enumerate(from)
+		return "one above the other: " + strings.Join(rows, ", ")
 	default:
-		return fmt.Sprintf("%d × %d: %s", across, down, enumerate(from))
+		return fmt.Sprintf("%d × %d: %s", across, down, strings.Join(rows, " / "))
 	}
+}
+
+// placed is a place of a grid: what lies there, and how far it is turned.
+func placed(cell patchwork.Cell) string {
+	if cell.Quarters%4 == 0 {
+		return cell.Of
+	}
+	return together(fmt.Sprintf("%s %d°", cell.Of, 90*(cell.Quarters%4)))
 }
 
 // recutting gives the places of the cuts, from the left and from the top.

@@ -34,7 +34,7 @@ func (s *sheet) pressing() {
 		}
 	}
 	s.hang(1, padded("At the layout", pressAt), s.turningWords(press))
-	for _, words := range pressOutcome(press) {
+	for _, words := range s.pressOutcome(press) {
 		s.para(1, words)
 	}
 	if anythingMeets(press.Patterns) {
@@ -88,9 +88,12 @@ func (s *sheet) spansOf(ids []string) string {
 }
 
 // pressOutcome says what the pressing comes to, and what a rule costs.
-func pressOutcome(press planner.PressPlan) []string {
+func (s *sheet) pressOutcome(press planner.PressPlan) []string {
 	chosen := patternOf(press, press.Chosen)
 	said := []string{betweenWords(chosen.Between)}
+	if chosen.Between.Nest+chosen.Between.Clash == 0 && s.plan.Quilt.Across > 1 && s.plan.Quilt.Down > 1 {
+		said[0] = "Between blocks only the corners have to match."
+	}
 	if !chosen.Exact {
 		said = append(said, "So many kinds of block meet here that not every way of pressing could be tried: a better one may exist.")
 	}

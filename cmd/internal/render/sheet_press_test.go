@@ -76,7 +76,7 @@ func TestTheSheetNamesTheBlocksThatGetHalfATurn(t *testing.T) {
 }
 
 func TestTheSheetSaysWhatARuleCostsAndWhatToPin(t *testing.T) {
-	said := pressOutcome(planner.PressPlan{
+	said := (&sheet{}).pressOutcome(planner.PressPlan{
 		Rule: planner.PressPrint, RuleCost: 1, Chosen: planner.ByRows,
 		Patterns: []planner.PatternCount{{Pattern: planner.ByRows, Between: patchwork.Tally{Nest: 48, Clash: 3}}},
 	})
@@ -98,7 +98,7 @@ func TestClashesInsideBlocksHaveAColumnOnlyWhereThereAreSome(t *testing.T) {
 
 func TestTheSheetSaysWhereNothingMeets(t *testing.T) {
 	shown := pressingOf(t, hundredFabrics(t))
-	assert.Contains(t, shown, "Nothing has to match between blocks.")
+	assert.Contains(t, shown, "Between blocks only the corners have to match.")
 	assert.NotContains(t, shown, "as planned", "there is nothing to compare")
 }
 

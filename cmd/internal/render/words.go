@@ -28,6 +28,9 @@ func spell(m planner.Minutes) string {
 	return fmt.Sprintf("%d h %02d min", hours, rest)
 }
 
+// About is a time in words for a sentence: "about 3 h 20 min".
+func About(m planner.Minutes) string { return about(m) }
+
 // about is a time in words for a sentence.
 func about(m planner.Minutes) string {
 	if m <= 0 {

@@ -17,8 +17,11 @@ type band struct {
 
 // best is the row or column of w × h with the greatest worth for its area.
 func (c *carver) best(w, h int) (band, bool) {
+	if c.only == Upright {
+		return c.along(c.cols, h, w, Upright)
+	}
 	row, ok := c.along(c.rows, w, h, Across)
-	if c.levels {
+	if c.only == Across {
 		return row, ok
 	}
 	if col, also := c.along(c.cols, h, w, Upright); also && (!ok || col.share*c.lean > row.share) {
@@ -61,8 +64,11 @@ func (c *carver) along(ways []way, a, b int, cut Cut) (band, bool) {
 	return best, true
 }
 
-func (k *band) improve(f *filler, depth int, deep float64) {
-	if share := float64(float64(f.value()) / float64(f.w*depth) * float64(1+float64(deep*float64(depth)))); share >= k.share {
+// improve takes what the filler has found if its share is better. A deeper band
+// may count for a little more, or less.
+func (k *band) improve(f *filler, depth int, like float64) {
+	share := float64(f.value()) / float64(f.w*depth)
+	if share += float64(share * float64(like*float64(depth))); share >= k.share {
 		k.share, k.depth, k.slots = share, depth, len(f.slots)
 	}
 }
@@ -161,9 +167,9 @@ func (c *carver) beside(k band, uses []use, long int) *Node {
 	return c.node(w, h, k.cut, run, free)
 }
 
-// spare fills what is free in a band, or leaves it where only levels are wanted.
+// spare fills what is free in a band, or leaves it where bands of one kind alone are wanted.
 func (c *carver) spare(w, h int) *Node {
-	if c.levels && w > 0 && h > 0 {
+	if c.only != None && w > 0 && h > 0 {
 		return c.waste(w, h)
 	}
 	return c.fill(w, h)

@@ -33,12 +33,11 @@ func newBars(length int, pieces []Piece, slice func(side) (along, across int)) *
 	if b.unit == 0 {
 		return b
 	}
-	if length/b.unit > finest {
-		b.unit = ceilDiv(length, finest)
-	}
-	b.filler = newFiller(ceilDiv(length, b.unit))
-	if b.unit > 1 && length/b.unit <= finest {
+	if length/b.unit <= finest {
 		b.filler = newFiller(length / b.unit)
+	} else {
+		b.unit = ceilDiv(length, finest)
+		b.filler = newFiller(ceilDiv(length, b.unit))
 	}
 	return b
 }
@@ -74,6 +73,8 @@ func (b *bars) need(limit int) int {
 	return best
 }
 
+// slots are the ways at what one slice of each is worth. On a rounded grid they
+// are rounded down, so that the filler allows more than there can be.
 func (b *bars) slots(values prices) []slot {
 	out := make([]slot, 0, len(b.ways))
 	for k, v := range b.ways {
@@ -97,6 +98,7 @@ func (b *bars) worth(values prices) int64 {
 	return sum
 }
 
+// master wants every piece sliced its first way; turn offers the second.
 func (b *bars) master() *master {
 	want := make([]int, len(b.ways))
 	start := make([]column, len(b.ways))
@@ -118,35 +120,29 @@ func (b *bars) turn(k int) column {
 	return column{0, take}
 }
 
-// leastLength bounds the length of any layout of pieces in a strip of width w,
-// from both directions; it is never above upTo, a length known to do.
-func leastLength(w int, pieces []Piece, upTo, limit int) int {
-	across := func(s side) (int, int) { return s.w, s.h }
-	along := func(s side) (int, int) { return s.h, s.w }
-	low := ceilDiv(areaOf(pieces), w)
-	for _, p := range pieces {
-		low = max(low, leastSide(p, w))
+// leastLength bounds the length of any layout, however cut, by bars across the
+// strip and along it; it is never above upTo, a length known to do. Bars along a
+// strip say little where it is much longer than its pieces, and are left out.
+func (b *bench) leastLength(upTo, limit int) int {
+	low := ceilDiv(areaOf(b.pieces), b.w)
+	for i, p := range b.pieces {
+		if p.N > 0 {
+			low = max(low, b.least(i))
+		}
 	}
-	low = max(low, newBars(w, pieces, across).need(limit))
+	low = max(low, newBars(b.w, b.pieces, func(s side) (int, int) { return s.w, s.h }).need(limit))
+	const much = 4
 	high := upTo
+	if len(b.tall) > 0 && upTo > much*b.tall[0] {
+		high = low
+	}
 	for low < high {
 		middle := (low + high) / 2
-		if newBars(middle, pieces, along).need(limit) > w {
+		if newBars(middle, b.pieces, func(s side) (int, int) { return s.h, s.w }).need(limit) > b.w {
 			low = middle + 1
 		} else {
 			high = middle
 		}
 	}
-	return min(low, upTo)
-}
-
-func leastSide(p Piece, w int) int {
-	least := 0
-	if p.N == 0 { return 0 }
-	for _, s := range p.sides() {
-		if s.w <= w && (least == 0 || s.h < least) {
-			least = s.h
-		}
-	}
-	return least
+	return b.raise(low, upTo)
 }

@@ -9,6 +9,7 @@ type bench struct {
 	tall   []int // heights that a level can have, highest first
 }
 
+// newBench lists the heights of the pieces that fit the width.
 func newBench(w int, pieces []Piece) *bench {
 	b := &bench{w: w, pieces: pieces}
 	for _, p := range pieces {

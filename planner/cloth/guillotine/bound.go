@@ -28,6 +28,7 @@ func (b *bench) rough(counts []int) int {
 	return length
 }
 
+// narrowest is the least width that piece i can take up.
 func (b *bench) narrowest(i int) int {
 	w := b.w
 	for _, s := range b.pieces[i].sides() {

@@ -112,6 +112,7 @@ func (m *levelMaker) at(h int) {
 		return compare(b.value*int64(a.w), a.value*int64(b.w))
 	})
 	m.take = make([]int, len(m.slots))
+	m.steps += len(m.slots) / 2
 	m.choose(0, m.w, 0)
 }
 

@@ -115,6 +115,7 @@ func (b *builder) run(limit int) bool {
 	return true
 }
 
+// start offers the pieces themselves.
 func (b *builder) start() {
 	for i, p := range b.pieces {
 		if p.N == 0 {
@@ -126,6 +127,7 @@ func (b *builder) start() {
 	}
 }
 
+// done keeps the lowest block that holds everything.
 func (b *builder) done(k block) {
 	if b.best < 0 || k.h < b.blocks[b.best].h {
 		b.best = len(b.blocks)
@@ -148,6 +150,8 @@ func (b *builder) offer(k block) {
 	b.wait[k.area/b.grain] = append(b.wait[k.area/b.grain], k)
 }
 
+// undominated leaves out blocks that are no smaller than another of the same
+// pieces. The order is fixed to the last field, so that the choice is too.
 func undominated(list []block) []block {
 	slices.SortFunc(list, func(x, y block) int {
 		return cmp.Or(cmp.Compare(x.bag[0], y.bag[0]), cmp.Compare(x.bag[1], y.bag[1]), x.w-y.w, x.h-y.h,

@@ -48,10 +48,10 @@ func (f *filler) add(s slot) {
 	old, best, picks := f.best[k-1][:f.w+1], f.best[k][:f.w+1], f.picks[k][:f.w+1]
 	copy(best, old)
 	clear(picks)
-	f.work += 40 + f.w/2
+	f.work += 40 + f.w
 	for n := 1; n <= s.most && n*s.w <= f.w; n++ {
 		worth, taken := int64(n)*s.value, n*s.w
-		f.work += 5 + (f.w-taken)/2
+		f.work += 5 + (f.w-taken)*2/3
 		to, pick := best[taken:], picks[taken:]
 		for c, v := range old[:f.w+1-taken] {
 			if v+worth > to[c] {

@@ -25,6 +25,7 @@ func (l level) from(stock []int, sign int) {
 	}
 }
 
+// add puts in n more of a piece.
 func (l *level) add(piece int, turned bool, n int) {
 	for k := range l.uses {
 		if l.uses[k].piece == piece && l.uses[k].turned == turned {

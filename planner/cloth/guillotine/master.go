@@ -63,16 +63,21 @@ func (m *master) enter(c column) bool {
 	return true
 }
 
+// direction is how much of each basic column one use of the new one replaces.
 func (m *master) direction(c column) []float64 {
-	d := make([]float64, len(m.x))
-	for i, row := range m.inv {
-		for k, n := range c.take {
-			if n != 0 {
-				d[i] += float64(row[k] * float64(n))
-			}
+	var rows []int
+	for k, n := range c.take {
+		if n != 0 {
+			rows = append(rows, k)
 		}
 	}
-	m.work += 4 * len(d)
+	d := make([]float64, len(m.x))
+	for i, row := range m.inv {
+		for _, k := range rows {
+			d[i] += float64(row[k] * float64(c.take[k]))
+		}
+	}
+	m.work += (2 + len(rows)) * len(d)
 	return d
 }
 

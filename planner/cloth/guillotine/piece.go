@@ -22,6 +22,7 @@ func (p Piece) sides() []side {
 	return []side{{p.W, p.H, false}, {p.H, p.W, true}}
 }
 
+// lying is the piece as given, or turned.
 func (p Piece) lying(turned bool) side {
 	if turned {
 		return side{p.H, p.W, true}

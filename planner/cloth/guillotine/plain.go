@@ -18,6 +18,7 @@ func (b *bench) plain() []level {
 	return out
 }
 
+// plainSide is the way for all of a piece to lie in levels of its own.
 func (b *bench) plainSide(p Piece) side {
 	best, least := side{}, math.MaxInt
 	for _, s := range p.sides() {

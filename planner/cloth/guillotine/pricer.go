@@ -14,6 +14,7 @@ type pricer struct {
 	unit  int
 }
 
+// newPricer divides widths by what they have in common.
 func newPricer(b *bench) *pricer {
 	unit := 0
 	for _, p := range b.pieces {
@@ -71,6 +72,7 @@ func (p *pricer) slots(h int, values prices, loose bool) []slot {
 	for i, e := range fit {
 		out[i] = e.slot
 	}
+	p.exact.work += 20 * len(p.pieces)
 	return out
 }
 

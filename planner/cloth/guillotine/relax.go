@@ -38,6 +38,7 @@ func (b *bench) relax(known []level, limit int) relaxation {
 	return r
 }
 
+// column is a level as the master sees it.
 func (b *bench) column(l level) column {
 	take := make([]int, len(b.pieces))
 	l.from(take, 1)
@@ -82,6 +83,7 @@ func (b *bench) replaceable() [][]int {
 	return out
 }
 
+// some reports whether some piece is as asked.
 func (b *bench) some(ok func(int) bool) bool {
 	for k := range b.pieces {
 		if ok(k) {
@@ -169,6 +171,7 @@ func (m *master) used(made []level) ([]level, []float64) {
 	return levels, times
 }
 
+// is reports whether a column stands for this level.
 func (l level) is(c column) bool {
 	n := 0
 	for _, u := range l.uses {
@@ -196,6 +199,7 @@ func (r relaxation) whole(stock []int) ([]level, []int) {
 	return out, stock
 }
 
+// lasts reports whether a stock has all that a level holds.
 func (l level) lasts(stock []int) bool {
 	return !slices.ContainsFunc(l.uses, func(u use) bool { return stock[u.piece] < u.n })
 }

@@ -28,6 +28,7 @@ func (b *bench) shelved() []level {
 	return best
 }
 
+// shelve follows one rule; lie says how a piece lies that opens a level.
 func (b *bench) shelve(lie func(Piece) side, bestFit bool) []level {
 	var order []int
 	sides := make([]side, len(b.pieces))

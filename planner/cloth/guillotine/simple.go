@@ -28,15 +28,13 @@ func (b *bench) simple(limit int) (layout, int) {
 		now = better(b.drawn(best), b.wholeAndRest(r, limit))
 	}
 	if now.length() > bound {
-		c := newCarver(b.pieces, true)
-		for _, byShare := range []bool{false, true} {
-			now = better(now, newLayout(c.strip(b, counts(b.pieces), byShare), b.pieces))
-		}
-		now, _ = b.rework(now, c, bound, limit/4)
+		r := newReworker(b, Across)
+		now = r.shorten(better(now, r.strips()), bound, limit/4)
 	}
 	return now, bound
 }
 
+// drawn is a plan of levels as a layout.
 func (b *bench) drawn(levels []level) layout {
 	var nodes []*Node
 	for _, l := range levels {

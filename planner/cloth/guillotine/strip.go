@@ -18,13 +18,14 @@ func (c *carver) strip(b *bench, stock []int, byShare bool) []*Node {
 	return out
 }
 
+// opened is a level opened by the hardest piece left.
 func (c *carver) opened(b *bench) *Node {
 	t := b.hardest(c.stock)
 	s := b.pieces[t].lowest(b.w)
 	c.stock[t]--
 	c.left--
 	first := leaf(s.w, s.h, t, s.turned)
-	if c.levels && s.w < b.w {
+	if c.only == Across && s.w < b.w {
 		return joined(b.w, s.h, Upright, first, c.row(b.w-s.w, s.h))
 	}
 	return c.node(b.w, s.h, Upright, first, c.fill(b.w-s.w, s.h))
@@ -43,4 +44,5 @@ func (c *carver) row(w, h int) *Node {
 	return c.band(k, w)
 }
 
+// fullest is the level whose row fills the greatest share of it.
 func (c *carver) fullest(b *bench) *Node { return c.row(b.w, b.tall[0]) }

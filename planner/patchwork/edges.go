@@ -6,25 +6,6 @@ import (
 	"quiltrun/planner/measure"
 )
 
-// Pressing is a number of blocks of one build that are pressed alike. Given are
-// the choices that are not free.
-type Pressing struct {
-	Build  *Build
-	Blocks int
-	Given  []Given
-
-	// OnePool says that the units which pooled steps make come from one pool with
-	// those of the pressing before it, which is of the same build: they are pressed
-	// before anyone knows whose block they go into, so both take them alike.
-	OnePool bool
-}
-
-// Given is a choice that is taken one way whatever it costs.
-type Given struct {
-	Choice int
-	Second bool
-}
-
 // Face is a block as it lies in a top: how it is pressed, and its quarter turns
 // clockwise.
 type Face struct {
@@ -62,6 +43,9 @@ type Edges struct {
 	sides  map[turnedBuild][4][]crossing
 	joins  map[joinKey]*contact
 	inside map[*Build]contact
+
+	shifted []crossing // room for the other block's crossings, its choices numbered on
+	room    gathering
 }
 
 // turnedBuild is a build, by its place among those seen, and its quarter turns.
@@ -116,11 +100,11 @@ func (e *Edges) joinOf(k joinKey) *contact {
 		one, other = BottomSide, TopSide
 	}
 	split := len(e.buildOf(k.first).Choices)
-	shifted := slices.Clone(e.sidesOf(k.second)[other])
-	for i := range shifted {
-		shifted[i].Choice += split
+	e.shifted = append(e.shifted[:0], e.sidesOf(k.second)[other]...)
+	for i := range e.shifted {
+		e.shifted[i].Choice += split
 	}
-	matches := meet(e.sidesOf(k.first)[one], shifted, e.seam)
+	matches := e.room.meet(e.sidesOf(k.first)[one], e.shifted, e.seam)
 	c := &contact{pairs: make([]pair, 0, len(matches))}
 	for _, match := range matches {
 		c.add(match, split, 1)
@@ -179,29 +163,6 @@ func (e *Edges) Best(pressings []Pressing, meetings []Meeting) ([]Way, Met) {
 	return ways, met
 }
 
-// numbered gives the choices of all pressings their numbers, rising, and tells
-// how many there are; what two pressings take alike is one choice.
-func numbered(pressings []Pressing) (numbers [][]int, next int) {
-	numbers = make([][]int, len(pressings))
-	for i, p := range pressings {
-		numbers[i] = make([]int, len(p.Build.Choices))
-		for choice := range numbers[i] {
-			if p.OnePool && p.Build.pooled(choice) {
-				numbers[i][choice] = numbers[i-1][choice]
-				continue
-			}
-			numbers[i][choice] = next
-			next++
-		}
-	}
-	return numbers, next
-}
-
-// pooled reports whether a choice is one of units that are made for the lot.
-func (b *Build) pooled(choice int) bool {
-	return slices.ContainsFunc(b.Steps, func(m Made) bool { return m.Pooled && m.Step.Name == b.Choices[choice].Step })
-}
-
 // tie ties all choices of a top by what their seams come to: a clash costs more
 // than all changes of direction that there could be.
 func (e *Edges) tie(t *ties, pressings []Pressing, meetings []Meeting, contacts []*contact, numbers [][]int) {
@@ -219,20 +180,11 @@ func (e *Edges) tie(t *ties, pressings []Pressing, meetings []Meeting, contacts 
 	}
 }
 
-// tie takes what is given, and lets every change of direction cost one for each
-// block.
-func (p Pressing) tie(t *ties, numbers []int) {
-	for _, g := range p.Given {
-		t.decide(numbers[g.Choice], g.Second)
-	}
-	for choice := 1; choice < len(p.Build.Choices); choice++ {
-		if p.Build.consecutive(choice) {
-			t.add(numbers[choice-1], numbers[choice], -int64(p.Blocks))
-		}
-	}
+// Count is what a top comes to, each pressing pressed its own way.
+func (e *Edges) Count(pressings []Pressing, meetings []Meeting, ways []Way) Met {
+	return e.count(pressings, meetings, e.contactsOf(pressings, meetings), ways)
 }
 
-// count counts the match points of a top, each pressing pressed its own way.
 func (e *Edges) count(pressings []Pressing, meetings []Meeting, contacts []*contact, ways []Way) Met {
 	var met Met
 	for i, p := range pressings {

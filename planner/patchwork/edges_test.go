@@ -74,8 +74,7 @@ func TestATopIsCountedAsItsJoinsAre(t *testing.T) {
 			n := len(p.Build.Choices)
 			ways = append(ways, wayNumber(rapid.IntRange(0, 1<<n-1).Draw(t, "way"), n))
 		}
-		edges := NewEdges(seam)
-		got := edges.count(pressings, meetings, edges.contactsOf(pressings, meetings), ways)
+		got := NewEdges(seam).Count(pressings, meetings, ways)
 		assert.LessOrEqual(t, got.Least, got.All().Clash)
 		got.Least = 0
 		require.Equal(t, counted(pressings, meetings, seam, ways), got)
