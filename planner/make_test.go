@@ -46,6 +46,9 @@ func inches(t testing.TB, text string) measure.Length {
 	return l
 }
 
+// squareOf is a square's size.
+func squareOf(side measure.Length) measure.Size { return measure.Size{Width: side, Height: side} }
+
 func inchSize(t testing.TB, w, h string) measure.Size {
 	return measure.Size{Width: inches(t, w), Height: inches(t, h)}
 }

@@ -115,9 +115,6 @@ func sortedPieces(ps []PieceCount) []PieceCount {
 	return ps
 }
 
-// squareOf is a square's size.
-func squareOf(side measure.Length) measure.Size { return measure.Size{Width: side, Height: side} }
-
 func (m *maker) fabric(name string) Fabric {
 	for _, f := range m.job.Fabrics {
 		if f.Name == name {

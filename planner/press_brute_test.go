@@ -237,7 +237,7 @@ func TestNoPressingOfASmallTopIsBetterThanThePlan(t *testing.T) {
 				best = fewest
 			}
 		}
-		chosen := p.Press.count(p.Press.Chosen)
+		chosen := patternOf(p.Press, p.Press.Chosen)
 		require.Equal(t, best, chosen.Inside.Clash+chosen.Between.Clash)
 		requireJoinsOfItsBlocks(t, p)
 	})
@@ -267,7 +267,7 @@ func requireJoinsOfItsBlocks(t require.TestingT, p Plan) {
 	columns, rows := counter.count(grid)
 	require.Equal(t, columns, p.Joins[0].Matches)
 	require.Equal(t, rows, p.Joins[1].Matches)
-	chosen := p.Press.count(p.Press.Chosen)
+	chosen := patternOf(p.Press, p.Press.Chosen)
 	require.Equal(t, columns.Plus(rows), chosen.Between)
 }
 

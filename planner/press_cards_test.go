@@ -42,8 +42,8 @@ layout: {across: 4, down: 5}
 		assert.Zero(t, block.Turn)
 		assert.Equal(t, [...]string{"a", "b"}[(block.Row+block.Column)%2], block.Press)
 	}
-	assert.Equal(t, "Press by the cards, every other block the second way: all 62 match points between the blocks of a quilt nest. All alike and none turned, 0 would.",
-		p.Press.Words()[0])
+	assert.Equal(t, patchwork.Tally{Nest: 62}, patternOf(p.Press, Chequered).Between)
+	assert.Zero(t, patternOf(p.Press, AllAlike).Between.Nest)
 }
 
 // Slices of strip sets are pressed before anyone knows whose block they go into:
@@ -90,8 +90,6 @@ layout: {across: 2, down: 2, order: [[tide, dune], [dune, tide]]}
 	}
 	assert.NotEqual(t, p.Press.Cards[0].Steps, p.Press.Cards[1].Steps)
 	requireJoinsOfItsBlocks(t, p)
-	assert.Equal(t, "Press all blocks of a colourway alike, each colourway by its own card: all 8 match points between the blocks of a quilt nest. All alike and none turned, 0 would.",
-		p.Press.Words()[0])
 }
 
 func TestIdsOfACardAreListedShort(t *testing.T) {

@@ -5,20 +5,14 @@ import "quiltrun/planner/measure"
 // The built-in blocks of squares and strips. Each is a recipe and nothing else:
 // names of steps are the beginnings of operations' keys and never change.
 
-// PlainSquare is one square of the role print, cut with the given side.
-func PlainSquare(side measure.Length) Recipe { return PlainPiece(square(side)) }
-
 // PlainPiece is one rectangle of the role print, cut to the given size.
 func PlainPiece(size measure.Size) Recipe {
 	return Recipe{Steps: []Step{{Name: "square", Do: Cut, Role: "print", Size: size}}}
 }
 
-// FourPatch is four squares of the given cut side: print at the top left and
+// FourPatchOf is four pieces of the given raw size: print at the top left and
 // bottom right, ground in the other two places. Two like pairs are sewn, one
 // of them turned by half a turn.
-func FourPatch(side measure.Length) Recipe { return FourPatchOf(square(side)) }
-
-// FourPatchOf is a four-patch of pieces of any size.
 func FourPatchOf(size measure.Size) Recipe {
 	return Recipe{Steps: []Step{
 		cutPieces("print", size),
@@ -28,11 +22,8 @@ func FourPatchOf(size measure.Size) Recipe {
 	}}
 }
 
-// NinePatch is nine squares of the given cut side: four corners, four sides
+// NinePatchOf is nine pieces of the given raw size: four corners, four sides
 // and a centre.
-func NinePatch(side measure.Length) Recipe { return NinePatchOf(square(side)) }
-
-// NinePatchOf is a nine-patch of pieces of any size.
 func NinePatchOf(size measure.Size) Recipe {
 	corner, edge, centre := Cell{Of: "corner"}, Cell{Of: "side"}, Cell{Of: "centre"}
 	return Recipe{Steps: []Step{
@@ -47,15 +38,10 @@ func NinePatchOf(size measure.Size) Recipe {
 	}}
 }
 
-// FourPatchRecut is a four-patch cut at offset either side of both centre
+// FourPatchRecutOf is a four-patch cut at offset either side of both centre
 // seams, its pieces turned in their places and sewn again. Without turns the
-// four middle pieces of the sides get half a turn.
-func FourPatchRecut(side, offset measure.Length, turns [][]int) Recipe {
-	return FourPatchRecutOf(square(side), offset, turns)
-}
-
-// FourPatchRecutOf is a recut four-patch of pieces of any size. Only half turns
-// fit where they are no squares.
+// four middle pieces of the sides get half a turn. Only half turns fit where
+// the pieces are no squares.
 func FourPatchRecutOf(size measure.Size, offset measure.Length, turns [][]int) Recipe {
 	if turns == nil {
 		turns = middlesTurned()
@@ -63,15 +49,9 @@ func FourPatchRecutOf(size measure.Size, offset measure.Length, turns [][]int) R
 	return recutAndSewn(FourPatchOf(size), EitherSide(offset), turns)
 }
 
-// NinePatchRecut is a nine-patch halved both ways, its quarters turned in
+// NinePatchRecutOf is a nine-patch halved both ways, its quarters turned in
 // their places and sewn again. Without turns the top right and bottom left
-// quarters get half a turn.
-func NinePatchRecut(side measure.Length, turns [][]int) Recipe {
-	return NinePatchRecutOf(square(side), turns)
-}
-
-// NinePatchRecutOf is a recut nine-patch of pieces of any size. Only half turns
-// fit where they are no squares.
+// quarters get half a turn. Only half turns fit where the pieces are no squares.
 func NinePatchRecutOf(size measure.Size, turns [][]int) Recipe {
 	if turns == nil {
 		turns = [][]int{{0, 180}, {180, 0}}
@@ -111,9 +91,6 @@ func recutAndSewn(r Recipe, cuts []From, turns [][]int) Recipe {
 
 // middlesTurned gives the four middle pieces of the sides, of nine, half a turn.
 func middlesTurned() [][]int { return [][]int{{0, 180, 0}, {180, 0, 180}, {0, 180, 0}} }
-
-// cutSquare is the cutting of squares, a step named after their role.
-func cutSquare(role string, side measure.Length) Step { return cutPieces(role, square(side)) }
 
 // cutPieces is the cutting of pieces, a step named after their role.
 func cutPieces(role string, size measure.Size) Step {

@@ -196,7 +196,7 @@ func TestCharactersKeepToTheirWidth(t *testing.T) {
 // Hand-worked: a four-patch whose pairs are pressed left, so that the lower one,
 // turned by half a turn, leans right, and whose join is pressed up.
 func TestCharactersShowRolesAndArrows(t *testing.T) {
-	b, err := patchwork.Make(patchwork.FourPatch(4*inch), inch/4, measure.Inches)
+	b, err := patchwork.Make(patchwork.FourPatchOf(squareOf(4*inch)), inch/4, measure.Inches)
 	require.NoError(t, err)
 	assert.Equal(t, []string{
 		"+----------+----------+",

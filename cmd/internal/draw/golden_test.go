@@ -77,7 +77,7 @@ func TestBlocksInCharactersLookAsTheyWereLeft(t *testing.T) {
 		{"pinwheel", patchwork.Pinwheel(4*inch, 2)},
 		{"pinwheel recut", patchwork.PinwheelRecut(4*inch, 2, 0, nil)},
 		{"hourglass", patchwork.Hourglass(5 * inch)},
-		{"plain square", patchwork.PlainSquare(5 * inch)},
+		{"plain square", patchwork.PlainPiece(squareOf(5 * inch))},
 		{"rail", patchwork.Rail([]string{"a", "b", "c", "d", "e", "f", "g", "h", "i"}, 2*inch, 8*inch)},
 	} {
 		b, err := patchwork.Make(c.recipe, inch/4, measure.Inches)
