@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"quiltrun/planner"
+	"quiltrun/planner/cloth"
 	"quiltrun/tracker"
 	"quiltrun/tracker/forecast"
 )
@@ -168,6 +169,7 @@ func TestSchemasMissEveryField(t *testing.T) {
 	plan, asOf := example(t, "estuary-lap"), planner.Date{Year: 2026, Month: 11, Day: 20}
 	shows := map[string]func(io.Writer) error{
 		"plan":     func(w io.Writer) error { return PlanJSON(w, plan) },
+		"cut":      func(w io.Writer) error { return CuttingJSON(w, plan.Job, cloth.Simple, allCuts(t, plan, cloth.Simple)) },
 		"left":     func(w io.Writer) error { return LeftJSON(w, booked(t, plan, 2)) },
 		"left-all": func(w io.Writer) error { return LeftAllJSON(w, []tracker.State{booked(t, plan, 2)}) },
 		"when":     func(w io.Writer) error { return WhenJSON(w, asOf, answers()) },
