@@ -30,6 +30,7 @@ func (s *sheet) blocks() {
 		s.para(1, enumerate(names))
 		s.para(1, s.blockSummary(like[0]))
 		s.records(1, s.stepTable(like))
+		s.drawing(like)
 	}
 }
 
