@@ -200,3 +200,12 @@ type Quilting struct {
 	LeadDays int
 	Density  Density
 }
+
+// SeamShown is the seam allowance for people. In centimetres it is given to the
+// tenth of a millimetre: 0.75 cm is not 0.8 cm at the needle.
+func (j Job) SeamShown() string {
+	if j.Units == measure.Centimetres {
+		return j.Seam.Decimal(j.Units, 2) + " cm"
+	}
+	return j.Seam.Show(j.Units)
+}

@@ -262,7 +262,7 @@ func (w *quiltWork) binding() {
 		key: keyAttach, name: "attach the binding", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Binding,
 		setup: span(rateSewSetup, 1), unit: span(rateBindInch, inches),
 		doing: fmt.Sprintf("Raw edges together on the %s of the quilt, %s seam. Begin mid-side with a tail of a hand's length, fold a mitre at each corner, close the ends on the diagonal.",
-			w.firstSide(), w.show(w.job.Seam)),
+			w.firstSide(), w.job.SeamShown()),
 	})
 	w.add(w.finish(edge))
 }

@@ -97,3 +97,13 @@ func TestARenamingThatNamesNoBookedColourwayIsRefused(t *testing.T) {
 	require.Error(t, err)
 	assert.Contains(t, err.Error(), `no colourway of the booked job is called "tyde"; its colourways are tide`)
 }
+
+func TestAMetricSeamIsNotRounded(t *testing.T) {
+	for file, want := range map[string]string{
+		"units: cm\n": "0.75 cm", "units: cm\nseam: 6 mm\n": "0.6 cm", "": "1/4 in", "seam: 3/8\n": "3/8 in",
+	} {
+		job, err := Parse("job.yaml", []byte(preCut+file))
+		require.NoError(t, err)
+		assert.Equal(t, want, job.SeamShown())
+	}
+}

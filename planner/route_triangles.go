@@ -30,7 +30,7 @@ func (w *blockWork) quarterSquares(s patchwork.Made) {
 	w.pressTriangles(s, "", 2*runs, s.Joins[0], fmt.Sprintf("Press every one %s. They are not trimmed yet.", w.leaning(s, false)))
 	w.sewSquares(s, "-again", s.Joins[1], 1, fmt.Sprintf(
 		"Lay the two from one pair of squares right sides together, %s on %s so that the seams nest, and draw the diagonal across the seam. Sew %s either side of it.",
-		s.Step.Roles[0], s.Step.Roles[1], w.show(w.job.Seam)))
+		s.Step.Roles[0], s.Step.Roles[1], w.job.SeamShown()))
 	w.cutApart(s, "-again", 1, "Cut each pair apart on the line: 2 units.")
 	w.pressTriangles(s, "-again", units, s.Joins[1], fmt.Sprintf("Press the long seam of every one %s.", w.leaning(s, true))+w.beforeWords(s))
 	w.trimTriangles(s)
@@ -92,11 +92,11 @@ func (w *blockWork) squareWords(s patchwork.Made) string {
 	text := fmt.Sprintf("Lay a %s square and a %s square, %s each, right sides together", s.Step.Roles[0], s.Step.Roles[1], w.show(s.Square))
 	switch s.Step.AtATime {
 	case 4:
-		text += fmt.Sprintf(", and sew all round, %s from the edge.", w.show(w.job.Seam))
+		text += fmt.Sprintf(", and sew all round, %s from the edge.", w.job.SeamShown())
 	case 8:
-		text += fmt.Sprintf(", both diagonals drawn on the back of the lighter one. Sew %s either side of both lines, one pair after another.", w.show(w.job.Seam))
+		text += fmt.Sprintf(", both diagonals drawn on the back of the lighter one. Sew %s either side of both lines, one pair after another.", w.job.SeamShown())
 	default:
-		text += fmt.Sprintf(", a diagonal drawn on the back of the lighter one. Sew %s either side of the line, one pair after another.", w.show(w.job.Seam))
+		text += fmt.Sprintf(", a diagonal drawn on the back of the lighter one. Sew %s either side of the line, one pair after another.", w.job.SeamShown())
 	}
 	return text + w.forTheLot(s, "pair", "unit")
 }

@@ -140,7 +140,7 @@ func (m *maker) warnLoose(c ColourwayPlan) {
 				way, edge = "upright", "left"
 			}
 			m.warn(warnLoose, "colourways."+c.Name, "%s: at step %q the %s cut %s from the %s edge lies %s beside a seam, inside its allowance of %s, and leaves that loose; move the cut at least that far from the seam",
-				c.Name, s.Step.Name, way, m.show(cut.At), edge, m.show(cut.Off), m.show(m.job.Seam))
+				c.Name, s.Step.Name, way, m.show(cut.At), edge, m.show(cut.Off), m.job.SeamShown())
 		}
 	}
 }
