@@ -29,7 +29,11 @@ func (s *sheet) drawing(like []planner.ColourwayPlan) {
 		return
 	}
 	s.gap()
-	s.para(1, "The finished block of "+c.Name+", not to scale: each arrow shows which way a seam's allowance is pressed.")
+	card := ""
+	if c.PressB != nil {
+		card = " by card a"
+	}
+	s.para(1, "The finished block of "+c.Name+", not to scale: each arrow shows which way a seam's allowance is pressed"+card+".")
 	for _, l := range lines {
 		s.line(ordinary, strings.TrimRight("    "+l, " "))
 	}

@@ -35,3 +35,11 @@ func TestTheSheetDrawsEachKindOfBlockOnceWhereThereIsRoom(t *testing.T) {
 		require.Less(t, r, rune(128), "only ASCII where no more can be shown")
 	}
 }
+
+// The recut-twice example is pressed in two ways: the drawing shows one of them.
+func TestTheDrawingSaysWhichCardItShows(t *testing.T) {
+	twoWays := sheetAt(t, example(t, "tidemark-lap"), Look{Width: 120, Unicode: true})
+	assert.Contains(t, twoWays, "allowance is pressed by card a.")
+	oneWay := sheetAt(t, example(t, "estuary-lap"), Look{Width: 120, Unicode: true})
+	assert.Contains(t, oneWay, "allowance is pressed.")
+}
