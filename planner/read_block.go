@@ -154,7 +154,7 @@ func (r *jobReader) builtIn(n *fileNode) (BuiltIn, bool) {
 	}
 	b, ok := BuiltInCalled(text)
 	if !ok {
-		r.fault(n, said(text)+" is not a block that is known here", cmp.Or(didYouMean(text, blockNames()), "the blocks are "+listed(blockNames(), "and")))
+		r.fault(n, said(text)+" is not a block that is known here", cmp.Or(didYouMean(cmp.Or(NearBuiltIn(text), text), blockNames()), "the blocks are "+listed(blockNames(), "and")))
 		return BuiltIn{}, false
 	}
 	if !slices.ContainsFunc(r.blocks.kinds, func(k BuiltIn) bool { return k.Name == b.Name }) {

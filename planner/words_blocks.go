@@ -1,6 +1,8 @@
 package planner
 
 import (
+	"maps"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -79,5 +81,15 @@ func singular(name string) string {
 }
 
 // NearBuiltIn is the built-in's name that somebody most likely meant, "" where
-// none is close.
-func NearBuiltIn(text string) string { return nearest(text, blockNames()) }
+// none is close. What people call it counts as well as its own name.
+func NearBuiltIn(text string) string {
+	if near := nearest(text, blockNames()); near != "" {
+		return near
+	}
+	called := []string{"disappearing four patch", "disappearing nine patch", "disappearing pinwheel", "disappearing hourglass"}
+	called = append(called, slices.Sorted(maps.Keys(blockWords()))...)
+	if b, ok := BuiltInCalled(nearest(strings.ReplaceAll(text, "-", " "), called)); ok {
+		return b.Name
+	}
+	return ""
+}
