@@ -5,6 +5,7 @@ package planner
 type Prior struct {
 	Numbers map[string]int // of every operation key ever used, retired ones too
 	Blocks  []PriorBlock   // every block id ever given, retired ones too
+	Amend   Amendments     // what was changed at the machine and on the floor
 }
 
 // PriorBlock is a block id given earlier.
