@@ -54,7 +54,7 @@ func (m *maker) bindingStrips() *boundStrips {
 	f := m.fabric(b.Fabric)
 	width := stripLength(f)
 	size := m.plan.Quilt.Finished
-	bound, ok := cloth.BindingOf(2*(size.Width+size.Height), bindingAllowance(m.job.Units), b.Strip, width)
+	bound, ok := cloth.BindingOf(2*(size.Width+size.Height), b.Allowance, b.Strip, width)
 	if !ok {
 		m.refuse("binding.strip", fmt.Sprintf("binding strips %s wide cannot be cut from %s, %s across", m.show(b.Strip), f.Name, m.show(width)), "")
 		return nil

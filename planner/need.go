@@ -10,16 +10,6 @@ import (
 	"quiltrun/planner/patchwork"
 )
 
-// bindingAllowance is the length asked for beyond the edge. Published rules ask
-// for 10, 12, 20 or 24 in; 10 in (monicacurryquiltdesign.com) is the least, and
-// what is spare is said beside it.
-func bindingAllowance(u measure.Unit) measure.Length {
-	if u == measure.Centimetres {
-		return 25 * measure.Centimetre
-	}
-	return 10 * measure.Inch
-}
-
 // layers is how many layers of cloth are cut at once: four, and one where the
 // print has a direction. Common practice, no source.
 func layers(f Fabric) int {

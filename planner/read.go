@@ -45,6 +45,9 @@ type jobReader struct {
 	at       Positions
 	job      Job
 
+	selvage   measure.Length // each, of yardage whose full width is given
+	shrinkage Shrinkage      // of cloth that says nothing itself
+
 	uses   []fabricUse // where the file names fabrics, looked up at the end
 	blocks blockReader
 	mapped *fileNode // an order that is a map of rows
@@ -96,11 +99,13 @@ func (r *jobReader) keepInside() {
 // means nothing without them.
 func (r *jobReader) readJob(root *fileNode) {
 	s := r.section(root, "the job file",
-		"job", "title", "client", "received", "due", "quantity", "units", "seam", "prewash",
+		"job", "title", "client", "received", "due", "quantity", "units", "seam", "prewash", "cutting", "spares",
 		"fabrics", "block", "colourways", "press", "layout",
 		"borders", "backing", "batting", "binding", "quilting")
 	r.readUnits(s)
 	r.readHeading(s)
+	r.readCutting(s.get("cutting"))
+	r.readSpares(s.get("spares"))
 	r.readFabrics(s.need("fabrics"))
 	r.readColourways(s.need("block"), s.need("colourways"))
 	r.readPress(s.get("press"))
