@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
@@ -26,7 +27,6 @@ func Make(j Job, prior Prior) (Plan, error) {
 	}
 	m.warnings()
 	m.warnPressed()
-	m.materials()
 	m.route()
 	if len(m.problems) > 0 {
 		return Plan{}, m.problems.sorted()
@@ -44,6 +44,7 @@ type maker struct {
 	plan     Plan
 	own      [][]*Block // each colourway's blocks, in their order
 	pressed  pressedTop
+	cuttings map[string]cloth.Plan // by what is cut and how
 	problems Problems
 
 	colourwayOf []int // of each block, by its place in plan.Colourways

@@ -115,16 +115,6 @@ type PieceCount struct {
 	For   string // blocks, border, binding, backing, spare
 	Long  bool   // it runs along the selvage, and is cut first
 	Cuts  int    // its share of the ruler cuts
-	Cut   Cutting
-}
-
-// Cutting is how pieces of one size come off the cloth: strips across the
-// usable width and pieces along each strip, or pieces from each sheet.
-type Cutting struct {
-	Strips     int
-	StripWidth measure.Length
-	Each       int // pieces from a full strip, or from a sheet
-	RulerCuts  int
 }
 
 // Materials are the quilt's layers and thread, for the run unless said.

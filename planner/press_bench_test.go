@@ -86,7 +86,6 @@ func BenchmarkMakeUnpressed(b *testing.B) {
 			m.plan.Joins = topJoins(m.plan.Quilt, patchwork.Met{})
 			m.cloth()
 			m.warnings()
-			m.materials()
 			m.route()
 		}
 	})

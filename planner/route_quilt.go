@@ -125,16 +125,12 @@ func (w *quiltWork) borders() {
 		key: keyBorders, name: "add borders", in: inBorders, count: 4 * len(w.job.Borders), place: Machine,
 		unit: span(rateBorder, 1), setup: span(rateSewSetup, 1), stitch: thread.Piecing,
 	}
-	s.doing = "Sides first, then top and bottom. Join strips end to end with a straight seam where one is too short, cut to the measure through the middle, pin at the quarters, sew, press outward."
-	size := raw
+	s.doing = "Sides first, then top and bottom. Cut to the measure through the middle, pin at the quarters, sew, press outward."
 	seen := map[string]bool{}
-	for i, b := range w.job.Borders {
-		ends := measure.Size{Width: size.Width + 2*b.Width, Height: size.Height}
-		cut := b.Width + 2*w.job.Seam
-		s.doing += fmt.Sprintf(" Border %d, %s, as planned: two of %s, two of %s.", i+1, b.Fabric,
-			measure.Size{Width: cut, Height: size.Height}.Show(w.job.Units), measure.Size{Width: cut, Height: ends.Width}.Show(w.job.Units))
-		s.seam += 2*size.Height + 2*ends.Width
-		size = measure.Size{Width: ends.Width, Height: size.Height + 2*b.Width}
+	for i, b := range w.plan.Materials.Borders {
+		s.doing += fmt.Sprintf(" Border %d, %s, as planned: two of %s, two of %s, %s.", i+1, b.Fabric,
+			measure.Size{Width: b.Cut, Height: b.Sides}.Show(w.job.Units), measure.Size{Width: b.Cut, Height: b.Ends}.Show(w.job.Units), b.CutWords())
+		s.seam += 2*b.Sides + 2*b.Ends
 		if !seen[b.Fabric] {
 			s.after = append(s.after, Ref{Key: keyCutBord, Lot: Lot{FabricLot, b.Fabric}})
 			seen[b.Fabric] = true
@@ -191,8 +187,8 @@ func (w *quiltWork) backingWords(b *BackingPlan) string {
 	if b.Panels == 1 {
 		return fmt.Sprintf("One piece of %s, at least %s.", b.Fabric, w.sized(b.Size))
 	}
-	return fmt.Sprintf("%d panels of %s, %s each, selvages off, joined %s with %s seams pressed open; together at least %s.",
-		b.Panels, b.Fabric, w.sized(b.Panel), b.SeamsRun, w.show(b.SeamTaken), w.sized(b.Size))
+	return fmt.Sprintf("%s of %s, selvages off, joined %s with %s seams pressed open, %s; together at least %s.",
+		capital(b.PanelWords(w.job.Units)), b.Fabric, b.SeamsRun, w.show(b.SeamTaken), b.SeamWords(w.job.Units), w.sized(b.Size))
 }
 
 func (w *quiltWork) quilting(d Density) {
@@ -251,13 +247,7 @@ func (w *quiltWork) binding() {
 	if b == nil {
 		return
 	}
-	w.add(stage{
-		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine,
-		after: []Ref{{Key: keyCutBind, Lot: Lot{FabricLot, b.Fabric}}},
-		seam:  b.Strip.TimesRoot2(measure.Up).Times(b.Strips - 1), stitch: thread.Piecing, unit: span(rateStrip, 1),
-		doing: fmt.Sprintf("Join %d strips %s wide on the diagonal, trim and press the joins open, fold lengthwise: they make %s, %s over the edge; at least %s is needed.",
-			b.Strips, w.show(b.Strip), w.show(w.edge()+b.Spare), w.show(b.Spare), w.show(b.Length)),
-	})
+	w.add(w.makeBinding(b))
 	w.add(stage{
 		key: keyAttach, name: "attach the binding", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Binding,
 		setup: span(rateSewSetup, 1), unit: span(rateBindInch, inches),
@@ -265,6 +255,28 @@ func (w *quiltWork) binding() {
 			w.firstSide(), w.job.SeamShown()),
 	})
 	w.add(w.finish(edge))
+}
+
+// makeBinding makes the binding's length of its strips, or of a square.
+func (w *quiltWork) makeBinding(b *BindingPlan) stage {
+	s := stage{
+		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine,
+		after: []Ref{{Key: keyCutBind, Lot: Lot{FabricLot, b.Fabric}}}, stitch: thread.Piecing, unit: span(rateStrip, 1),
+	}
+	makes := fmt.Sprintf("they make %s, %s over the edge; at least %s is needed", w.show(w.edge()+b.Spare), w.show(b.Spare), w.show(b.Length))
+	switch {
+	case b.Square > 0:
+		s.in, s.seam = inPieces, b.Square.Times(2*b.Strips)
+		s.doing = fmt.Sprintf("Cut each square, %s, in two on the diagonal and sew two straight edges together; mark lines %s apart along the bias, join the other straight edges one line aside to a tube, and cut round and round along the lines; fold lengthwise: %s.",
+			w.show(b.Square), w.show(b.Strip), makes)
+	case b.Joints == StraightJoint:
+		s.seam = b.Strip.Times(b.Strips - 1)
+		s.doing = fmt.Sprintf("Join %d strips %s wide end to end with straight seams, press the joins open, fold lengthwise: %s.", b.Strips, w.show(b.Strip), makes)
+	default:
+		s.seam = b.Strip.TimesRoot2(measure.Up).Times(b.Strips - 1)
+		s.doing = fmt.Sprintf("Join %d strips %s wide on the diagonal, trim and press the joins open, fold lengthwise: %s.", b.Strips, w.show(b.Strip), makes)
+	}
+	return s
 }
 
 // firstSide is the side that the binding is sewn to first: by machine it is

@@ -37,7 +37,7 @@ func TestBorderBindingAndPatchesAreCutAndCountedApart(t *testing.T) {
 	assert.Equal(t, 5, binding.Count)
 	assert.Less(t, border.Number, binding.Number)
 	assert.Less(t, binding.Number, patches.Number, "the longest first")
-	assert.Equal(t, "Cut 3 strips 7 in wide across the cloth, from each 6 of 7 in square: 16 in all. Up to 4 layers at once.", patches.Doing)
+	assert.Equal(t, "Cut: across the cloth 3 strips 7 in × width; then 3 strips 7 in × width; stack 3; upright cuts = 16 squares 7 in. Up to 4 layers at once.", patches.Doing)
 	assert.Contains(t, op(t, p, "add-borders", "quilt-1").After, Ref{Key: "cut-borders", Lot: Lot{FabricLot, "Kelp"}})
 	assert.Contains(t, op(t, p, "make-binding", "quilt-1").After, Ref{Key: "cut-binding", Lot: Lot{FabricLot, "Kelp"}})
 	for _, a := range op(t, p, "kit", "tide").After {
