@@ -47,6 +47,7 @@ func (m *maker) better(across, along FabricNeed, plans, other map[int]BorderPlan
 	saves, best := along.LengthBuy-across.LengthBuy, across
 	if turn {
 		saves, best = -saves, along
+		best.Plain = across.Plain
 	}
 	for i, p := range plans {
 		if !p.Considered {

@@ -146,7 +146,7 @@ func (m *maker) cut(n FabricNeed, c cutting, count int) stage {
 // cutWords gives the cuts in order, as the fabric's cutting plan has them.
 func (m *maker) cutWords(n FabricNeed, purpose string, purposes []string) string {
 	lines := FabricCut{n, n.Cutting}.wordsFor(m.job.Units, purposes...)
-	text := "Cut: " + strings.Join(lines, "; then ") + "."
+	text := capital(strings.Join(lines, "; then ")) + "."
 	switch {
 	case n.Fabric.Directional:
 		text += " One layer at a time, the print upright."
