@@ -34,10 +34,13 @@ type Warning struct {
 
 // Quilt is one quilt of the run, flat, before quilting and washing.
 type Quilt struct {
-	Blocks       int
-	Across, Down int
-	Finished     measure.Size // borders included, inside the binding's seam
-	Top          measure.Size // raw
+	Blocks       int // those of borders counted
+	Across, Down int // of the layout; borders of blocks not counted
+
+	Rows, Columns int          // of places over the whole, borders of blocks counted; on point rows are diagonals
+	Inside        measure.Size // finished, inside all borders
+	Finished      measure.Size // borders included, inside the binding's seam
+	Top           measure.Size // raw
 }
 
 // ColourwayPlan is how one colourway's block is made.
