@@ -83,7 +83,7 @@ func (m *maker) pinned(c ColourwayPlan) patchwork.Recipe {
 // whose is meant.
 func PieceAt(p Plan, step, colourway string) (Piece, error) {
 	for _, test := range SeamTests(p.Job.Units) {
-		if step == test.Name || step == keySeamTest && test.Strips == 3 {
+		if step == test.Key() || step == keySeamTest && test.Strips == 3 {
 			return test.piece(p.Job), nil
 		}
 	}
@@ -141,7 +141,7 @@ func (n *NoPiece) Error() string { return n.What }
 func Measurable(p Plan) []string {
 	var names []string
 	for _, test := range SeamTests(p.Job.Units) {
-		names = append(names, test.Name)
+		names = append(names, test.Key())
 	}
 	for _, c := range p.Colourways {
 		for i, s := range c.Build.Steps {

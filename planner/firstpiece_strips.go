@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"strings"
 
 	"quiltrun/planner/measure"
 )
@@ -50,10 +51,13 @@ func (t SeamTest) Words(u measure.Unit) string {
 	return fmt.Sprintf("%s %s × %s", t.Name, t.Strip.Show(u), t.Long.Show(u))
 }
 
+// Key is the test's name as one word: "three-strips".
+func (t SeamTest) Key() string { return strings.ReplaceAll(t.Name, " ", "-") }
+
 // piece is the test among other pieces to measure.
 func (t SeamTest) piece(j Job) Piece {
 	size := func(seam measure.Length) measure.Size { return measure.Size{Width: t.Wide(seam), Height: t.Long} }
 	should, probed := size(j.Seam), size(j.Seam+seamProbe)
-	return Piece{Step: t.Name, Name: t.Words(j.Units) + ", sewn side by side", Operation: keySeamTest,
+	return Piece{Step: t.Key(), Name: t.Words(j.Units) + ", sewn side by side", Operation: keySeamTest,
 		Size: should, Loses: lost(should, probed)}
 }

@@ -12,9 +12,9 @@ import (
 // Published tests of a seam, each for a seam of 1/4 in.
 func TestAStandardFirstPieceMeasuresWhatIsPublished(t *testing.T) {
 	for _, c := range []struct{ test, want string }{
-		{"three strips", "3 1/2"}, // Quiltcentric, Testing your scant quarter inch seam: 3 strips 1 1/2 x 5
-		{"four strips", "4 1/2"},  // Quilting Board, post 5145607: 4 strips 1 1/2 x 5
-		{"two pieces", "4 1/2"},   // avalanden, Day 2 sewing strips: 2 at 2 1/2
+		{"three-strips", "3 1/2"}, // Quiltcentric, Testing your scant quarter inch seam: 3 strips 1 1/2 x 5
+		{"four-strips", "4 1/2"},  // Quilting Board, post 5145607: 4 strips 1 1/2 x 5
+		{"two-pieces", "4 1/2"},   // avalanden, Day 2 sewing strips: 2 at 2 1/2
 	} {
 		piece, err := PieceAt(planOf(t, recutFour), c.test, "")
 		require.NoError(t, err)
