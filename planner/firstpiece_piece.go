@@ -18,7 +18,7 @@ const seamProbe measure.Length = 144_000
 // again with another seam, never by a formula of the block: whatever is sewn,
 // halved, recut or trimmed on the way is in it.
 type Piece struct {
-	Step       string       // a test's name, a recipe's step or an operation's key
+	Step       string       // a test's name, a recipe's step, or the key of an operation in the midst of one
 	Operation  string       // the operation after which it is measured, "" where none is
 	Name       string       // in words
 	Colourways []string     // whose it is, in file order; none: nobody's, or the whole quilt's
@@ -169,8 +169,11 @@ func (t twice) ofStep(colourway int, step string) (Piece, error) {
 			Steps: Measurable(t.plan),
 		}
 	}
-	piece := Piece{Step: step, Name: to.words(), Operation: to.operation, Size: size,
+	piece := Piece{Step: to.name, Name: to.words(), Operation: to.operation, Size: size,
 		Block: to.at == len(c.Build.Steps)-1 && !to.partly()}
+	if to.partly() {
+		piece.Step = to.operation
+	}
 	if probed := t.at[colourway]; probed != nil {
 		less, _ := to.size(probed)
 		piece.Loses = lost(size, less)
@@ -195,6 +198,9 @@ func (t twice) ofTop(step string) (Piece, bool) {
 	probed, well := rawTop(job, t.job.Seam+seamProbe)
 	if !ok || !well {
 		return Piece{}, false
+	}
+	if step != keyBorders {
+		step = keyMeasure
 	}
 	return Piece{Step: step, Operation: step, Name: name, Size: should, Loses: lost(should, probed)}, true
 }

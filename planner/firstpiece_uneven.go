@@ -138,6 +138,7 @@ func trimmedJob(p Plan, to measure.Size) Job {
 // known.
 func remaking(p Plan, count int, ids []string, colourway string) Remaking {
 	r := Remaking{Blocks: count}
+	pieces := map[string][]PieceCount{}
 	for i, c := range p.Colourways {
 		var blocks []Block
 		for _, b := range p.Blocks {
@@ -150,14 +151,19 @@ func remaking(p Plan, count int, ids []string, colourway string) Remaking {
 		}
 		if len(blocks) > 0 {
 			r.Of = append(r.Of, c.Name)
-			r.add(p, i, blocks)
+			r.add(p, i, blocks, pieces)
+		}
+	}
+	for _, f := range p.Job.Fabrics {
+		if cut := sortedPieces(pieces[f.Name]); len(cut) > 0 {
+			r.Pieces = append(r.Pieces, remade(f, cut))
 		}
 	}
 	return r
 }
 
-// add counts some of a colourway's blocks.
-func (r *Remaking) add(p Plan, colourway int, blocks []Block) {
+// add counts some of a colourway's blocks, their pieces into those by fabric.
+func (r *Remaking) add(p Plan, colourway int, blocks []Block, into map[string][]PieceCount) {
 	c := p.Colourways[colourway]
 	for _, o := range p.Operations {
 		if o.Lot != (Lot{ColourwayLot, c.Name}) || o.PerBlock == 0 || o.Key == keyTest {
@@ -168,17 +174,11 @@ func (r *Remaking) add(p Plan, colourway int, blocks []Block) {
 		r.Minutes += o.Setup.Mean + Minutes(n)*o.Unit.Mean
 	}
 	perBlock := blockPieces(c.Build)
-	pieces := map[string][]PieceCount{}
 	for _, b := range blocks {
 		for _, f := range b.Fabrics {
 			for _, piece := range perBlock[f.Role] {
-				addPieces(pieces, f.Fabric, piece)
+				addPieces(into, f.Fabric, piece)
 			}
-		}
-	}
-	for _, f := range p.Job.Fabrics {
-		if cut := sortedPieces(pieces[f.Name]); len(cut) > 0 {
-			r.Pieces = append(r.Pieces, remade(f, cut))
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"quiltrun/planner"
 	"quiltrun/planner/measure"
 )
 
@@ -150,26 +151,32 @@ func (d Drift) Until(tolerance measure.Length) (int, bool) {
 	return int(math.Ceil(room / math.Abs(d.Each))), true
 }
 
-// Drifts is the drifts of a job whose operation has work left, or only those of
-// the operations named.
+// seamTest is the operation whose pieces stand for all that is sewn.
+const seamTest = "seam-test"
+
+// Drifts is the drifts of a job that still matter: work of what was measured is
+// left, or after a seam test anything at the machine. Where operations are named,
+// only what concerns them.
 func (s State) Drifts(operations ...string) []Drift {
 	var all []Drift
 	for _, x := range s.Series() {
-		d, drifts := x.Drift()
-		if drifts && s.leftOf(x.Operation) > 0 && (len(operations) == 0 || slices.Contains(operations, x.Operation)) {
+		if d, drifts := x.Drift(); drifts && s.concerns(x.Operation, operations) {
 			all = append(all, d)
 		}
 	}
 	return all
 }
 
-// leftOf is what is left of an operation in all lots.
-func (s State) leftOf(key string) int {
-	n := 0
+// concerns reports whether work is left of what a measured operation stands for,
+// and some of it is among those named.
+func (s State) concerns(measured string, operations []string) bool {
+	left, named := false, len(operations) == 0
 	for i, o := range s.Ledger.Operations {
-		if o.Key == key {
-			n += s.board.left(i)
+		if o.Key != measured && (measured != seamTest || o.Place != planner.Machine) {
+			continue
 		}
+		left = left || s.board.left(i) > 0
+		named = named || slices.Contains(operations, o.Key)
 	}
-	return n
+	return left && named
 }

@@ -90,3 +90,7 @@ func (s State) LastMachine(by string) string {
 // OperationTyped finds an operation of the job by its number, its key, its name
 // on the wall or a beginning that only one has, as Log does.
 func (s State) OperationTyped(typed string) (string, error) { return s.operation(typed) }
+
+// BlockTyped finds a block of the job by its id as somebody types it: tide-3 is
+// tide-03.
+func (s State) BlockTyped(typed string) (string, error) { return s.block(typed) }

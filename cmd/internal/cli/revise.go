@@ -83,11 +83,11 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 
 // revising is a job file on its way to become a booked job's new plan.
 type revising struct {
-	file   jobFile
-	job    planner.Job
-	event  tracker.Event
-	was    tracker.State // the job as it was planned before
-	plan   planner.Plan  // the new one, once it is made
+	file  jobFile
+	job   planner.Job
+	event tracker.Event
+	was   tracker.State // the job as it was planned before
+	plan  planner.Plan  // the new one, once it is made
 }
 
 // plans are those of the former and the new file. There are none where a stored
