@@ -20,6 +20,8 @@ type Store struct {
 
 	// known holds what Append has read and written. The lock keeps it true.
 	known map[string][]tracker.Event
+	// resumed holds what the caller had read before. It is compared each time.
+	resumed map[string][]tracker.Event
 	notes []string // to be written with the next entry
 	// broken is why a commit failed. What the disk then holds is uncertain, so
 	// that nothing more is written through this Store. stumbled is set when
