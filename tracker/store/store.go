@@ -49,6 +49,9 @@ func OpenForWriting(path string, wait Waiting) (*Store, error) {
 	return open(path, wait, true)
 }
 
+// Path is the file's path, as it was opened.
+func (s *Store) Path() string { return s.path }
+
 // errClosed keeps a log that was closed from being taken for an empty one.
 var errClosed = errors.New("the log is closed already")
 

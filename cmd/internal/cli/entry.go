@@ -52,7 +52,7 @@ func (e *Env) appendEntry(ctx context.Context, typed string, decide func(tracker
 // appendAfter adds an entry to a job whose state the caller has from before, as a
 // screen does that stays open: only what others logged meanwhile is read.
 func (e *Env) appendAfter(ctx context.Context, known tracker.State, decide func(tracker.State) (tracker.Event, error)) (entry, error) {
-	opened, err := e.writing(ctx)
+	opened, err := e.writingAgain(ctx)
 	if err != nil {
 		return entry{}, err
 	}
