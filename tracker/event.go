@@ -21,6 +21,12 @@ const (
 	Undone  Kind = "undo"    // the entry Target no longer counts
 	Recount Kind = "recount" // Parts say what lies on the table, whatever was logged before
 	Hours   Kind = "hours"   // the maker's working time from a date on: Week or Days is set
+	Started Kind = "start"   // somebody began to work at the rows of Parts
+	Stopped Kind = "stop"    // whoever began stopped, at End where it is set
+	Paused  Kind = "pause"   // whoever was at work does something else for a while
+	Resumed Kind = "resume"  // and goes on
+	Ripped  Kind = "rip"     // Parts say how many counts were taken apart again, and how long that took
+	Settled Kind = "time"    // Parts say how many minutes Target really took; without a target Limits are set
 )
 
 // Event is one thing that happened. Events are appended and never changed.
@@ -39,6 +45,8 @@ type Event struct {
 	Target   string     `json:"target,omitempty"` // id of the entry that is undone
 	File     string     `json:"file,omitempty"`   // the job file's bytes
 	Ledger   *Ledger    `json:"ledger,omitempty"`
+	End      *time.Time `json:"end,omitempty"`    // when work ended, where that was before At
+	Limits   *Limits    `json:"limits,omitempty"` // what is taken for work from here on
 	Week     []DayTime  `json:"week,omitempty"`
 	Days     []DateTime `json:"days,omitempty"`
 }
