@@ -20,6 +20,12 @@ const (
 	Logged  Kind = "log"     // work was done: Parts are set
 	Undone  Kind = "undo"    // the entry Target no longer counts
 	Recount Kind = "recount" // Parts say what lies on the table, whatever was logged before
+	Started Kind = "start"   // somebody began to work at the rows of Parts
+	Stopped Kind = "stop"    // whoever began stopped, at End where it is set
+	Paused  Kind = "pause"   // whoever was at work does something else for a while
+	Resumed Kind = "resume"  // and goes on
+	Ripped  Kind = "rip"     // Parts say how many counts were taken apart again, and how long that took
+	Settled Kind = "time"    // Parts say how many minutes Target really took; without a target Limits are set
 
 	// A piece was measured: Measure is set.
 	Measured Kind = "measure"
@@ -42,10 +48,13 @@ type Event struct {
 	Revision int        `json:"revision"` // of the job's ledger that it was made against; 0 for the maker's own
 	Parts    []Part     `json:"parts,omitempty"`
 	CatchUp  bool       `json:"catch_up,omitempty"` // the operations before were logged along, without times
+	Ticked   bool       `json:"ticked,omitempty"`   // made at the machine at that very moment, so that the time between two says how long the work took
 	Reason   string     `json:"reason,omitempty"`
 	Target   string     `json:"target,omitempty"` // id of the entry that is undone
 	File     string     `json:"file,omitempty"`   // the job file's bytes
 	Ledger   *Ledger    `json:"ledger,omitempty"`
+	End      *time.Time `json:"end,omitempty"`    // when work ended, where that was before At
+	Limits   *Limits    `json:"limits,omitempty"` // what is taken for work from here on
 	Week     []DayTime  `json:"week,omitempty"`
 	Days     []DateTime `json:"days,omitempty"`
 

@@ -21,6 +21,8 @@ const (
 	BuiltOn          RefusalKind = "built on" // later entries rest on the one to be taken back
 	IDTaken          RefusalKind = "id taken" // the same id came with another content
 	BadTime          RefusalKind = "bad time"
+	RunsAlready      RefusalKind = "runs already" // the clock that was to be started
+	NothingRuns      RefusalKind = "nothing runs" // no clock that could be stopped
 )
 
 // Refusal is an entry that was not taken, and why. It is an error whose text is
