@@ -31,15 +31,28 @@ func (d Doable) SetupMinutes() planner.Minutes {
 	return 0
 }
 
+// HeldBy says what sort of thing holds a row up. Sorts may grow.
+type HeldBy string
+
+// The sorts of what holds a row up.
+const (
+	ByOrder HeldBy = "order" // a row before it is not far enough
+	ByTest  HeldBy = "test"  // a test block is to be measured first
+	ByWait  HeldBy = "wait"  // a quilt was sent out and is not expected back yet
+)
+
 // Held is a row with work left that cannot go on, and what holds it up: Behind
-// is the row that has to come first, and Why says so in words. Back is the day
-// on which a quilt that was sent out is expected, zero for any other reason.
+// is the row that has to come first, and Why says so in words. Where Behind is
+// held up too, Waits is the row that all of it waits for in the end, else it is
+// Behind. Back is the day on which a quilt that was sent out is expected, zero
+// for any other reason.
 type Held struct {
 	Operation
-	Left   int
-	Behind Operation
-	Why    string
-	Back   planner.Date
+	Left          int
+	By            HeldBy
+	Behind, Waits Operation
+	Why           string
+	Back          planner.Date
 }
 
 // outlook is a job seen for what can go on, on one day.
@@ -94,7 +107,23 @@ func (o *outlook) prospect() (can []Doable, held []Held) {
 		}
 		can = append(can, o.doable(row, left))
 	}
+	for i := range held {
+		held[i].Waits = o.root(held, held[i])
+	}
 	return can, held
+}
+
+// root is the row that a held one waits for in the end. The route has no circle,
+// but a test block is waited for by its own lot, so that steps are counted.
+func (o *outlook) root(held []Held, h Held) Operation {
+	for range held {
+		at := slices.IndexFunc(held, func(other Held) bool { return other.Key == h.Behind.Key && other.Lot == h.Behind.Lot })
+		if at < 0 {
+			break
+		}
+		h = held[at]
+	}
+	return h.Behind
 }
 
 // holdUp is what holds a row up, false where nothing does.
@@ -102,17 +131,17 @@ func (o *outlook) holdUp(row, left int) (Held, bool) {
 	h := Held{Operation: o.rows[row], Left: left}
 	for _, rule := range o.rules[row] {
 		if a, out := o.away[rule.earlier[0]]; out {
-			h.Behind, h.Back = a.Operation, a.Back()
+			h.By, h.Behind, h.Back = ByWait, a.Operation, a.Back()
 			h.Why = fmt.Sprintf("%s went out on %s and is expected back on %s", a.Lot.Name, planner.DateOf(a.Since), h.Back)
 			return h, true
 		}
 	}
 	if lack, short := o.firstLack(row); short {
-		h.Behind, h.Why = o.rows[lack.earlier()], o.reason(lack)
+		h.By, h.Behind, h.Why = ByOrder, o.rows[lack.earlier()], o.reason(lack)
 		return h, true
 	}
 	if room, test := o.wise(row); test >= 0 && room <= 0 {
-		h.Behind = o.rows[test]
+		h.By, h.Behind = ByTest, o.rows[test]
 		h.Why = fmt.Sprintf("%s is to be measured in %s before the rest is begun", o.firstBlock(test), h.Behind.Title())
 		return h, true
 	}
