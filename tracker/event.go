@@ -26,6 +26,8 @@ const (
 	Resumed Kind = "resume"  // and goes on
 	Ripped  Kind = "rip"     // Parts say how many counts were taken apart again, and how long that took
 	Settled Kind = "time"    // Parts say how many minutes Target really took; without a target Limits are set
+	Noted   Kind = "note"    // Reason is a note about the job
+	Parked  Kind = "park"    // Reason says where the job's things lie; "" that they were taken up
 
 	// A piece was measured: Measure is set.
 	Measured Kind = "measure"
@@ -35,6 +37,7 @@ const (
 	Amended Kind = "amend"
 
 	Hours Kind = "hours" // the maker's working time from a date on: Week or Days is set
+	InUse Kind = "use"   // the maker's own: Target is the job that is meant where none is named; "" is none
 )
 
 // Event is one thing that happened. Events are appended and never changed.

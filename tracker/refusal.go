@@ -23,6 +23,7 @@ const (
 	BadTime          RefusalKind = "bad time"
 	RunsAlready      RefusalKind = "runs already" // the clock that was to be started
 	NothingRuns      RefusalKind = "nothing runs" // no clock that could be stopped
+	MissingText      RefusalKind = "missing text" // a note without words
 )
 
 // Refusal is an entry that was not taken, and why. It is an error whose text is

@@ -16,7 +16,8 @@ book. Check work off with log as it happens; left says what remains, and when
 says on which dates the booked jobs will be done.
 
 A FILE is a job file: it has a / in it, ends in .yaml or .yml, or is - for
-standard input. A JOB is the id of a booked job or any unique beginning of it.
+standard input. A JOB is the id of a booked job or any unique beginning of it;
+use puts one in use, so that JOB can be left out.
 
 Exit codes:
   0  done
@@ -86,8 +87,8 @@ func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
 		{newPlan(env), newCut(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
-		{newLog(env), newMeasure(env), newUndo(env)},
-		{newLeft(env), newWhen(env)},
+		{newLog(env), newMeasure(env), newUndo(env), newNote(env), newPark(env), newUse(env)},
+		{newNext(env), newLeft(env), newJobs(env), newHistory(env), newWhen(env)},
 		{newHours(env), newCheck(env), newCompletion(env)},
 	} {
 		root.AddGroup(workGroups[i])
