@@ -27,7 +27,7 @@ type shelf struct {
 
 // replay goes through the events as if those undone had never been.
 func replay(events []Event, undone map[string]bool) (*folding, error) {
-	f := &folding{aside: map[rowKey]shelf{}, timing: newTiming(settledBy(events))}
+	f := newFolding(events)
 	for i := range events {
 		if undone[events[i].ID] {
 			continue
@@ -37,6 +37,11 @@ func replay(events []Event, undone map[string]bool) (*folding, error) {
 		}
 	}
 	return f, nil
+}
+
+// newFolding is the fold before the first of the events.
+func newFolding(events []Event) *folding {
+	return &folding{aside: map[rowKey]shelf{}, timing: newTiming(settledBy(events))}
 }
 
 // apply takes one event in. An unknown kind is no small matter: leaving it out
