@@ -21,6 +21,7 @@ const (
 	Undone  Kind = "undo"    // the entry Target no longer counts
 	Recount Kind = "recount" // Parts say what lies on the table, whatever was logged before
 	Hours   Kind = "hours"   // the maker's working time from a date on: Week or Days is set
+	Shelved Kind = "shelf"   // the maker's stock of cloth, batting and thread has changed: Shelf is set
 )
 
 // Event is one thing that happened. Events are appended and never changed.
@@ -40,6 +41,7 @@ type Event struct {
 	Ledger   *Ledger    `json:"ledger,omitempty"`
 	Week     []DayTime  `json:"week,omitempty"`
 	Days     []DateTime `json:"days,omitempty"`
+	Shelf    *Shelf     `json:"shelf,omitempty"`
 }
 
 // Part is what one event says of one row of the route. Minutes is nil where

@@ -160,3 +160,11 @@ func (s State) Remaining() []Rest {
 	}
 	return rest
 }
+
+// BookedAt is when the job was taken on.
+func (s State) BookedAt() time.Time {
+	if len(s.events) == 0 {
+		return time.Time{}
+	}
+	return s.events[0].At
+}

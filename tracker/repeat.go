@@ -35,7 +35,7 @@ func (e Event) SentAgain(sent Event) error {
 func (e Event) saysTheSame(other Event) bool {
 	return e.Kind == other.Kind && e.CatchUp == other.CatchUp && e.Reason == other.Reason &&
 		e.Target == other.Target && e.File == other.File &&
-		reflect.DeepEqual(e.Parts, other.Parts) &&
+		reflect.DeepEqual(e.Parts, other.Parts) && reflect.DeepEqual(e.Shelf, other.Shelf) &&
 		slices.Equal(e.Week, other.Week) && slices.Equal(e.Days, other.Days)
 }
 
