@@ -168,3 +168,11 @@ func (s State) BookedAt() time.Time {
 	}
 	return s.events[0].At
 }
+
+// Newest is the number of the job's newest event, 0 where it is not booked.
+func (s State) Newest() uint64 {
+	if len(s.events) == 0 {
+		return 0
+	}
+	return s.events[len(s.events)-1].Seq
+}
