@@ -15,8 +15,8 @@ type HaveSheets struct {
 	Count int
 }
 
-// OnHand is what the job file says is there of a fabric.
-func (f Fabric) OnHandHave() Have {
+// Own is what the job file says is on hand of a fabric.
+func (f Fabric) Own() Have {
 	switch {
 	case f.OnHand == nil:
 		return Have{}
