@@ -228,7 +228,9 @@ func (f *ShopFabric) fromSheets(t taken, there Have, u measure.Unit) error {
 	}
 	var sheets []cloth.Sheet
 	for _, h := range there.Sheets {
-		sheets = append(sheets, cloth.Sheet{Name: "there", Size: h.Size, Count: h.Count})
+		if h.Count > 0 { // none would be taken for as many as it takes
+			sheets = append(sheets, cloth.Sheet{Name: "there", Size: h.Size, Count: h.Count})
+		}
 	}
 	sheets = append(sheets, cloth.Sheet{Name: "bought", Size: f.Fabric.Size})
 	plan, err := cloth.CutSheets(wants, sheets, cloth.Settings{Layers: layers(f.Fabric), Usable: usable(u)})

@@ -1,6 +1,10 @@
 package planner
 
-import "quiltrun/planner/measure"
+import (
+	"slices"
+
+	"quiltrun/planner/measure"
+)
 
 // Wanted is what one job still takes: its plan, less what is cut and sewn.
 type Wanted struct {
@@ -21,6 +25,7 @@ type WantedFabric struct {
 	Backing    *BackingPlan
 	Backings   int
 	Own        Have
+	Over       []PieceCount // for blocks, cut beyond what they take
 }
 
 // Wanted is what the plan takes where nothing is done yet.
@@ -65,8 +70,11 @@ func without(f Fabric, pieces []PieceCount, purpose string, ready bool, cut int)
 	return left
 }
 
-// Done takes off what is done in a row of the route.
+// Done takes off what is done in a row of the route. More than its count are
+// pieces that are over.
 func (w *Wanted) Done(o Operation, done int) {
+	over := max(0, done-o.Count)
+	done -= over
 	if o.Place == Machine && o.Count > 0 {
 		w.Machine -= o.Setup.Mean*Minutes(oneIf(done > 0)) + Minutes(done)*o.Unit.Mean
 	}
@@ -83,12 +91,12 @@ func (w *Wanted) Done(o Operation, done int) {
 		w.Quilts = max(0, w.Quilts-1)
 	}
 	for i := range w.Fabrics {
-		w.Fabrics[i].done(o, done)
+		w.Fabrics[i].done(o, done, over)
 	}
 }
 
 // done takes off what is cut of one fabric.
-func (f *WantedFabric) done(o Operation, done int) {
+func (f *WantedFabric) done(o Operation, done, over int) {
 	if o.Key == keyBacking && o.Lot.Kind == QuiltLot {
 		f.Backings = max(0, f.Backings-1)
 	}
@@ -96,9 +104,13 @@ func (f *WantedFabric) done(o Operation, done int) {
 		return
 	}
 	for _, c := range cuttings {
-		if c.key == o.Key {
-			f.Pieces = without(f.Fabric, f.Pieces, c.purpose, false, done)
+		if c.key != o.Key {
+			continue
 		}
+		if at := slices.IndexFunc(f.Pieces, func(p PieceCount) bool { return p.For == c.purpose }); at >= 0 && over > 0 && c.purpose == forBlocks {
+			f.Over = append(f.Over, PieceCount{Size: f.Pieces[at].Size, Count: over, For: forBlocks})
+		}
+		f.Pieces = without(f.Fabric, f.Pieces, c.purpose, false, done)
 	}
 }
 
