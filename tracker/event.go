@@ -38,6 +38,8 @@ const (
 
 	Hours Kind = "hours" // the maker's working time from a date on: Week or Days is set
 	InUse Kind = "use"   // the maker's own: Target is the job that is meant where none is named; "" is none
+	// The maker's stock of cloth, batting and thread has changed: Shelf is set.
+	Shelved Kind = "shelf"
 )
 
 // Event is one thing that happened. Events are appended and never changed.
@@ -63,6 +65,7 @@ type Event struct {
 
 	Measure   *Measurement `json:"measure,omitempty"`
 	Amendment *Amendment   `json:"amendment,omitempty"`
+	Shelf     *Shelf       `json:"shelf,omitempty"`
 }
 
 // Part is what one event says of one row of the route. Minutes is nil where

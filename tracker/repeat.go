@@ -41,6 +41,7 @@ func (e Event) saysTheSame(other Event) bool {
 		e.Target == other.Target && e.File == other.File &&
 		reflect.DeepEqual(e.Parts, other.Parts) && reflect.DeepEqual(e.Limits, other.Limits) && sameEnd(e.End, other.End) &&
 		reflect.DeepEqual(e.Measure, other.Measure) && reflect.DeepEqual(e.Amendment, other.Amendment) &&
+		reflect.DeepEqual(e.Shelf, other.Shelf) &&
 		slices.Equal(e.Week, other.Week) && slices.Equal(e.Days, other.Days)
 }
 
