@@ -34,6 +34,7 @@ type Event struct {
 	Revision int        `json:"revision"` // of the job's ledger that it was made against; 0 for the maker's own
 	Parts    []Part     `json:"parts,omitempty"`
 	CatchUp  bool       `json:"catch_up,omitempty"` // the operations before were logged along, without times
+	Ticked   bool       `json:"ticked,omitempty"`   // made at the machine at that very moment, so that the time between two says how long the work took
 	Reason   string     `json:"reason,omitempty"`
 	Target   string     `json:"target,omitempty"` // id of the entry that is undone
 	File     string     `json:"file,omitempty"`   // the job file's bytes

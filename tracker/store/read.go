@@ -40,13 +40,20 @@ func (s *Store) MakerEvents() ([]tracker.Event, error) { return s.Events("") }
 
 // read gives the events of a job, or the maker's for "".
 func (s *Store) read(tx *bbolt.Tx, job string) ([]tracker.Event, error) {
+	if events, ok, err := s.since(tx, job); ok {
+		return events, err
+	}
 	bucket := eventsOf(tx, job)
 	if bucket == nil {
 		return nil, nil
 	}
-	var events []tracker.Event
+	return s.readFrom(bucket, job, nil)
+}
+
+// readFrom gives the events of a bucket, of which the first are known.
+func (s *Store) readFrom(bucket *bbolt.Bucket, job string, events []tracker.Event) ([]tracker.Event, error) {
 	cursor := bucket.Cursor()
-	for key, data := cursor.First(); key != nil; key, data = cursor.Next() {
+	for key, data := cursor.Seek(seqKey(uint64(len(events)) + 1)); key != nil; key, data = cursor.Next() {
 		want := uint64(len(events)) + 1
 		if seq, err := seqOf(key); err != nil || seq != want {
 			return nil, s.badEntry(job, want, "is missing", err)
