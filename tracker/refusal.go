@@ -21,7 +21,6 @@ const (
 	BuiltOn          RefusalKind = "built on" // later entries rest on the one to be taken back
 	IDTaken          RefusalKind = "id taken" // the same id came with another content
 	BadTime          RefusalKind = "bad time"
-	BadText          RefusalKind = "bad text" // a note that is empty, too long or no text
 )
 
 // Refusal is an entry that was not taken, and why. It is an error whose text is

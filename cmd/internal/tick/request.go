@@ -44,7 +44,7 @@ func (r Request) Decide(state tracker.State, by string) (tracker.Event, error) {
 	lot := r.row.lot
 	return state.Log(tracker.LogRequest{
 		Operation: r.row.key, Counts: []tracker.CountAsked{{Number: r.count}}, Lot: &lot,
-		CatchUp: r.catchUp, ID: r.ID, At: r.At, By: by,
+		CatchUp: r.catchUp, Ticked: true, ID: r.ID, At: r.At, By: by,
 	})
 }
 
