@@ -21,6 +21,9 @@ const (
 	Undone  Kind = "undo"    // the entry Target no longer counts
 	Recount Kind = "recount" // Parts say what lies on the table, whatever was logged before
 	Hours   Kind = "hours"   // the maker's working time from a date on: Week or Days is set
+	Noted   Kind = "note"    // Reason is a note about the job
+	Parked  Kind = "park"    // Reason says where the job's things lie; "" that they were taken up
+	InUse   Kind = "use"     // the maker's own: Target is the job that is meant where none is named; "" is none
 )
 
 // Event is one thing that happened. Events are appended and never changed.
