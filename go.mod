@@ -3,6 +3,7 @@ module quiltrun
 go 1.26.8
 
 require (
+	charm.land/bubbletea/v2 v2.1.1
 	github.com/clipperhouse/displaywidth v0.11.0
 	github.com/goccy/go-yaml v1.19.2
 	github.com/olekukonko/tablewriter v1.1.5
@@ -18,7 +19,6 @@ require (
 )
 
 require (
-	charm.land/bubbletea/v2 v2.1.1 // indirect
 	github.com/cespare/xxhash/v2 v2.3.0 // indirect
 	github.com/charmbracelet/colorprofile v0.4.3 // indirect
 	github.com/charmbracelet/ultraviolet v0.0.0-20261008173134-6b8d4baf91b4 // indirect

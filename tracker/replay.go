@@ -52,7 +52,7 @@ func (f *folding) apply(ev *Event) error {
 			}
 		}
 		return nil
-	case Undone, Hours, Noted, Parked:
+	case Undone, Hours, Noted, Parked, Bobbin:
 		return nil
 	}
 	return fmt.Errorf("its kind %s is not known: use a newer quiltrun", quoted(string(ev.Kind)))

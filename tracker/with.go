@@ -64,7 +64,9 @@ func sameEvent(a, b *Event) bool { return a == b || reflect.DeepEqual(a, b) }
 
 // addsUp reports whether an event of the kind only adds to what was folded
 // before it.
-func (k Kind) addsUp() bool { return k == Logged || k == Recount }
+func (k Kind) addsUp() bool {
+	return k == Logged || k == Recount || k == Noted || k == Parked || k == Bobbin
+}
 
 // isEntry reports whether events of the kind are entries: they say what is done
 // of a row, and can be taken back.

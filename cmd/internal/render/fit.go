@@ -32,3 +32,6 @@ func Counted(n int, one planner.CountUnit) string { return counted(n, string(one
 
 // Spell is a time to the minute: "35 min", "3 h 20 min".
 func Spell(m planner.Minutes) string { return spell(m) }
+
+// ShellWord is a name as a command line takes it.
+func ShellWord(name string) string { return shellWord(name) }

@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"quiltrun/tracker"
 )
 
 // longestInput bounds a line from a pipe, in bytes.
@@ -20,15 +22,16 @@ type Piped struct {
 	Now     func() time.Time
 	NewID   func() (string, error)
 	Write   func(Request) Answer
-	Wrote   func(*Screen, Answer) error
+	Wrote   func(Answer) error
 	Refused func(line int, words string)
-	Moved   func(*Screen) error // another row came up
+	Moved   func(tracker.Row) error // another row came up
 }
 
 // Lines works line by line until the input ends or says done: an empty line is one,
 // a number is many, and the words of WordList are the other keys. It gives back how many lines
 // were refused; what was accepted before and after them counts.
 func Lines(screen *Screen, on Piped) (refused int, err error) {
+	screen.scripted = true
 	input := bufio.NewScanner(on.In)
 	input.Buffer(make([]byte, 0, longestInput), longestInput)
 	for line := 1; input.Scan() && !screen.leaving; line++ {
@@ -73,8 +76,8 @@ func (s *Screen) line(text string, on Piped) (words string, err error) {
 	}
 	r, asked := s.Send()
 	if !asked {
-		if s.at != before {
-			return "", on.Moved(s)
+		if row, ok := s.row(); ok && s.at != before {
+			return "", on.Moved(row)
 		}
 		return s.said, nil
 	}
@@ -85,7 +88,7 @@ func (s *Screen) line(text string, on Piped) (words string, err error) {
 		s.waiting = nil
 		return answer.Trouble, nil
 	}
-	return "", on.Wrote(s, answer)
+	return "", on.Wrote(answer)
 }
 
 // lineKey presses the key that a line stands for.

@@ -166,7 +166,7 @@ func (s *Screen) takeBack(p Press, ask string) {
 	for len(s.mine) > 0 {
 		last := s.mine[len(s.mine)-1]
 		s.mine = s.mine[:len(s.mine)-1]
-		if s.written(last.ID) || slices.ContainsFunc(s.waiting, func(r Request) bool { return r.ID == last.ID }) {
+		if s.scripted || s.written(last.ID) || slices.ContainsFunc(s.waiting, func(r Request) bool { return r.ID == last.ID }) {
 			s.wait(Request{ID: p.ID, At: p.At, do: takeBack, row: last.row, target: last.ID})
 			return
 		}

@@ -1,8 +1,10 @@
 package tick
 
 import (
+	"fmt"
 	"time"
 
+	"quiltrun/cmd/internal/render"
 	"quiltrun/tracker"
 )
 
@@ -48,12 +50,30 @@ func (r Request) Decide(state tracker.State, by string) (tracker.Event, error) {
 	})
 }
 
+// Command is the call that would make the entry by hand, for a request that could
+// not be written.
+func (r Request) Command(job string) string {
+	switch r.do {
+	case takeBack:
+		return fmt.Sprintf("quiltrun undo %s --entry %s --id %s", job, r.target, r.ID)
+	case keepNote, newBobbin:
+		words := map[deed]string{keepNote: "note " + r.text, newBobbin: "bobbin"}[r.do]
+		return fmt.Sprintf("echo %s | quiltrun tick %s", render.ShellWord(words), job)
+	}
+	call := fmt.Sprintf("quiltrun log %s %s %d --lot %s --id %s", job, r.row.key, r.count, render.ShellWord(string(r.row.lot.Kind)+":"+r.row.lot.Name), r.ID)
+	if r.catchUp {
+		call += " --catch-up"
+	}
+	return call
+}
+
 // Answer is what became of a request. Where the log was held by somebody else
 // nothing became of it yet: it is to be sent again.
 type Answer struct {
-	Request Request
-	State   tracker.State // with the event in it
-	Event   tracker.Event
-	Trouble string // why nothing was written, "" where it was
-	Held    bool
+	Request  Request
+	State    tracker.State // as the log was then, with the event in it where it was written
+	Event    tracker.Event
+	Repeated bool   // it was there before
+	Trouble  string // why nothing was written, "" where it was
+	Held     bool
 }

@@ -40,7 +40,10 @@ type Screen struct {
 	held    bool      // somebody else has the log
 	said    string
 	leaving bool
-	forced  bool // leaves although something waits
+	// scripted says that lines come from a pipe, which may have sent them before:
+	// that a tick is taken back already is for the log to find.
+	scripted bool
+	forced   bool // leaves although something waits
 }
 
 // NewScreen shows a row of a job.
@@ -93,11 +96,13 @@ func (s *Screen) Answered(a Answer) {
 		return
 	}
 	s.waiting = slices.DeleteFunc(s.waiting, func(r Request) bool { return r.ID == a.Request.ID })
+	if a.State.Booked() {
+		s.state = a.State
+	}
 	if a.Trouble != "" {
 		s.refused(a)
 		return
 	}
-	s.state = a.State
 	switch a.Request.do {
 	case checkOff:
 		if a.Request.count > 1 {
