@@ -19,7 +19,8 @@ func (s State) NewBobbin(id string, at time.Time, by string) (Event, error) {
 }
 
 // SinceBobbin is what was logged since the newest bobbin went in and was not
-// taken back, false where no bobbin was ever noted.
+// taken back, false where no bobbin was ever noted. What was logged along with
+// later work was done nobody knows when, and is left out.
 func (s State) SinceBobbin() ([]Part, bool) {
 	bobbin, ok := s.newestOf(Bobbin)
 	if !ok {
@@ -27,8 +28,14 @@ func (s State) SinceBobbin() ([]Part, bool) {
 	}
 	var parts []Part
 	for _, e := range s.Entries {
-		if e.Kind == Logged && e.Standing() && e.Seq > bobbin.Seq {
-			parts = append(parts, e.Parts...)
+		if e.Kind != Logged || !e.Standing() || e.Seq < bobbin.Seq {
+			continue
+		}
+		asked := e.Parts[len(e.Parts)-1].Operation // what is logged along comes before it
+		for _, p := range e.Parts {
+			if !e.CatchUp || p.Operation == asked {
+				parts = append(parts, p)
+			}
 		}
 	}
 	return parts, true

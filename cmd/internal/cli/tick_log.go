@@ -110,36 +110,44 @@ func (e *Env) tickScreen(ctx context.Context, screen *tick.Screen, state tracker
 		In: e.In, Out: e.direct, Now: e.Now, Words: words,
 		NewID: func() (string, error) { return newID(e.Random) },
 	})
-	lost := e.writeRest(ctx, screen, log)
+	rest := e.writeRest(ctx, screen, log)
 	for _, line := range screen.Sitting() {
 		fmt.Fprintln(e.Out, e.look().Text(line))
 	}
-	if lost != nil {
-		return lost
+	if rest != nil {
+		return rest
 	}
 	return err
 }
 
 // writeRest writes what still waited when the screen was left, and says how to
-// enter what cannot be written even now.
+// enter what cannot be written even now: all that comes after an entry that has
+// to wait waits too.
 func (e *Env) writeRest(ctx context.Context, screen *tick.Screen, log *openLog) error {
 	log.env.Err = e.Err
-	var lost *fault
+	refusals := screen.Refusals()
+	var unwritten []string
+	held := false
 	for _, r := range screen.Unwritten() {
-		answer := log.write(ctx, r)
-		if answer.Trouble == "" {
-			screen.Answered(answer)
-			continue
+		if !held {
+			answer := log.write(ctx, r)
+			if answer.Trouble == "" {
+				screen.Answered(answer)
+				continue
+			}
+			refusals = append(refusals, answer.Trouble)
+			held = answer.Held
 		}
-		if lost == nil {
-			lost = failed("not all is in the log: %s", answer.Trouble)
-		}
-		lost.hint("to enter: %s", r.Command(log.state.Ledger.Job))
+		unwritten = append(unwritten, r.Command(log.state.Ledger.Job))
 	}
-	if lost != nil {
-		return lost
+	if len(refusals) == 0 {
+		return nil
 	}
-	return nil
+	lost := failed("not all is in the log: %s", strings.Join(refusals, "; "))
+	for _, call := range unwritten {
+		lost.hint("to enter: %s", call)
+	}
+	return lost
 }
 
 // sentences sends lines that are meant for standard error to the screen, and

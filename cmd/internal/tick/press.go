@@ -133,7 +133,7 @@ func (s *Screen) tick(p Press) {
 	case n == 0:
 		s.said = "0 is nothing to check off"
 	case room <= 0:
-		s.said = fmt.Sprintf("%s made; n for the next lot", allOf(row))
+		s.said = fmt.Sprintf("%s made: n for the next", allOf(row))
 	case n > room:
 		s.said = fmt.Sprintf("%s typed, and %d left: nothing was checked off", typed, room)
 	default:
@@ -224,8 +224,7 @@ func (s *Screen) goOn(p Press) {
 // turn shows the next row that can go on, in the order of the route, or the one
 // before; after the last comes the first.
 func (s *Screen) turn(p Press, by int) {
-	open := s.state.Next(len(s.state.Ledger.Operations))
-	open = slices.DeleteFunc(open, func(r tracker.Row) bool { return placeOf(r.Operation) == s.at })
+	open := slices.DeleteFunc(s.goingOn(), func(r tracker.Row) bool { return placeOf(r.Operation) == s.at })
 	if len(open) == 0 {
 		s.said = "nothing else can go on now"
 		return
@@ -241,6 +240,15 @@ func (s *Screen) turn(p Press, by int) {
 	s.at = placeOf(open[(after+len(open))%len(open)].Operation)
 	s.typed, s.whole = "", false
 	s.marks = append(s.marks, mark{since: p.Since, row: s.at, opens: true})
+}
+
+// goingOn is the rows that can go on; where what comes before is logged along,
+// all that have work left.
+func (s *Screen) goingOn() []tracker.Row {
+	if s.CatchUp {
+		return slices.DeleteFunc(s.state.Rows(), func(r tracker.Row) bool { return r.Left() == 0 })
+	}
+	return s.state.Next(len(s.state.Ledger.Operations))
 }
 
 // position is the place of a row in the ledger.

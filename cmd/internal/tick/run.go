@@ -177,8 +177,8 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 func (m *model) press(msg tea.KeyPressMsg) tea.Cmd {
 	id, err := m.on.NewID()
 	if err != nil {
-		m.screen.Told(err.Error())
-		return nil
+		m.fault = err
+		return tea.Quit
 	}
 	key := msg.Key()
 	m.screen.Press(Press{

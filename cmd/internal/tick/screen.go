@@ -39,6 +39,8 @@ type Screen struct {
 	waiting []Request // not yet written, the first of them on its way
 	held    bool      // somebody else has the log
 	said    string
+	heard   string   // what the log says of a wait, while something waits
+	late    []string // refusals that came when the screen was being left
 	leaving bool
 	// scripted says that lines come from a pipe, which may have sent them before:
 	// that a tick is taken back already is for the log to find.
@@ -81,13 +83,16 @@ func (s *Screen) Send() (Request, bool) {
 func (s *Screen) Over() bool { return s.leaving && len(s.waiting) == 0 || s.forced }
 
 // Unwritten is what would be lost.
-func (s *Screen) Unwritten() []Request { return s.waiting }
+func (s *Screen) Unwritten() []Request { return slices.Clone(s.waiting) }
 
 // Seen takes in what the job is like now, as another screen or shell left it.
 func (s *Screen) Seen(state tracker.State) { s.state = state }
 
-// Told shows a sentence.
-func (s *Screen) Told(text string) { s.said = text }
+// Told shows a sentence of the log's, while something waits for it.
+func (s *Screen) Told(text string) { s.heard = text }
+
+// Refusals is what was refused when nobody looked any more.
+func (s *Screen) Refusals() []string { return s.late }
 
 // Answered takes in what became of the request that was sent.
 func (s *Screen) Answered(a Answer) {
@@ -95,6 +100,7 @@ func (s *Screen) Answered(a Answer) {
 	if a.Held {
 		return
 	}
+	s.heard = ""
 	s.waiting = slices.DeleteFunc(s.waiting, func(r Request) bool { return r.ID == a.Request.ID })
 	if a.State.Booked() {
 		s.state = a.State
@@ -120,6 +126,9 @@ func (s *Screen) Answered(a Answer) {
 // refused says why nothing was written, and forgets what was not.
 func (s *Screen) refused(a Answer) {
 	s.said = a.Trouble
+	if s.leaving {
+		s.late = append(s.late, a.Trouble)
+	}
 	s.marks.takeBack(a.Request.ID)
 	s.mine = slices.DeleteFunc(s.mine, func(r Request) bool { return r.ID == a.Request.ID })
 }

@@ -56,16 +56,22 @@ func (s *Screen) middle(row tracker.Row, wide, room int) []part {
 		if room <= 0 {
 			break
 		}
-		if len(p.lines) > room { // only a part that is worth its beginning is cut
-			p.lines = p.lines[:room]
-			last := &p.lines[room-1]
-			last.Text = s.Look.Cut(last.Text+" "+s.Look.Text("…")+strings.Repeat(" ", wide), wide)
-			last.Text = strings.TrimRight(last.Text, " ")
+		if len(p.lines) > room {
+			p.lines = append(p.lines[:room-1:room-1], Line{Text: s.goesOn(p.lines[room-1].Text, wide)})
 		}
 		room -= len(p.lines)
 		parts = append(parts, p)
 	}
 	return parts
+}
+
+// goesOn is the last line that there is room for, with the mark that more follows.
+func (s *Screen) goesOn(text string, wide int) string {
+	mark := s.Look.Text(" …")
+	if render.Columns(text+mark) > wide {
+		text = strings.TrimSuffix(s.Look.Cut(text, wide-len(mark)), s.Look.Text("…"))
+	}
+	return strings.TrimRight(text, " ") + mark
 }
 
 // below is what is said under the figures, what matters most first.

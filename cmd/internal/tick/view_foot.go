@@ -17,7 +17,7 @@ func (s *Screen) foot(row tracker.Row, wide, high int) []Line {
 		return append(lines, s.noteLines(wide)...)
 	}
 	text := s.message()
-	if text == "" && high < lowScreen {
+	if text == "" && high < lowScreen && !s.whole {
 		return append(append(lines, Line{Text: s.Look.Cut(s.Look.Text(s.restWords(row)), wide)}), keys...)
 	}
 	said := s.plain(text, wide)
@@ -42,10 +42,12 @@ func (s *Screen) message() string {
 		return fmt.Sprintf("%s for the log, which another has open: leaving as soon as written; d again leaves without", entriesWait(n))
 	case s.held:
 		return entriesWait(n) + " for the log, which another has open: nothing is lost, go on"
+	case s.heard != "" && n > 0:
+		return s.heard
 	case s.said != "":
 		return s.said
 	case s.typed != "":
-		return fmt.Sprintf("%s typed: space checks off %s; esc clears", s.typed, s.typed)
+		return s.typed + " typed: space checks off, esc clears"
 	case s.paused:
 		return "paused: p goes on, and so does any tick"
 	case s.leaving:
