@@ -22,6 +22,7 @@ type desk struct {
 	log    tracker.State
 	now    time.Duration // since the screen was opened
 	keys   int
+	every  time.Duration // between keys
 }
 
 // estuary is the estuary lap quilt, booked, and what the plan says of it.
@@ -50,13 +51,13 @@ func sit(t require.TestingT, key, colourway string) *desk {
 	state, guide := estuary(t)
 	row, ok := state.Row(key, tracker.Lot{Kind: planner.ColourwayLot, Name: colourway})
 	require.True(t, ok)
-	return &desk{t: t, screen: NewScreen(state, guide, row.Operation, settings()), log: state}
+	return &desk{t: t, screen: NewScreen(state, guide, row.Operation, settings()), log: state, every: 1500 * time.Millisecond}
 }
 
-// press types keys a second and a half apart, and writes what they ask for.
+// press types keys, and writes what they ask for.
 func (d *desk) press(keys ...string) {
 	for _, key := range keys {
-		d.now += 1500 * time.Millisecond
+		d.now += d.every
 		d.pressAt(d.now, key)
 		d.write()
 	}

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -52,6 +53,7 @@ var moments = []struct {
 func TestScreens(t *testing.T) {
 	for _, m := range moments {
 		d := sit(t, m.key, m.colourway)
+		d.every = 17 * time.Second
 		d.press(m.keys...)
 		for _, size := range sizes {
 			name := fmt.Sprintf("%s-%dx%d", m.name, size[0], size[1])
