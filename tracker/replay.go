@@ -58,7 +58,7 @@ func (f *folding) apply(ev *Event) error {
 		return f.entry(ev)
 	case Started, Stopped, Paused, Resumed, Settled:
 		return f.keepTime(ev)
-	case Undone, Hours, Noted, Parked:
+	case Undone, Hours, Noted, Parked, Bobbin:
 		return nil
 	}
 	return fmt.Errorf("its kind %s is not known: use a newer quiltrun", quoted(string(ev.Kind)))

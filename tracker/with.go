@@ -66,7 +66,7 @@ func sameEvent(a, b *Event) bool { return a == b || reflect.DeepEqual(a, b) }
 // before it.
 func (k Kind) addsUp() bool {
 	switch k {
-	case Logged, Recount, Ripped, Measured, Started, Stopped, Paused, Resumed, Noted, Parked:
+	case Logged, Recount, Ripped, Measured, Started, Stopped, Paused, Resumed, Noted, Parked, Bobbin:
 		return true
 	}
 	return false

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"quiltrun/cmd/internal/tick"
 	"quiltrun/tracker"
 )
 
@@ -32,6 +33,9 @@ const rootExample = `  quiltrun plan examples/estuary-lap.yaml
 
 // run finds the command in the arguments and runs it.
 func run(env *Env, args []string) error {
+	if len(args) == 1 && args[0] == tick.GuardCommand {
+		return tick.Guard(env.In, env.direct, env.Err)
+	}
 	root := newRoot(env)
 	root.SetArgs(args)
 	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
@@ -87,7 +91,7 @@ func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
 		{newPlan(env), newCut(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
-		{newLog(env), newMeasure(env), newUndo(env), newNote(env), newPark(env), newUse(env)},
+		{newTick(env), newLog(env), newMeasure(env), newUndo(env), newNote(env), newPark(env), newUse(env)},
 		{newNext(env), newLeft(env), newJobs(env), newHistory(env), newWhen(env)},
 		{newHours(env), newCheck(env), newCompletion(env)},
 	} {
