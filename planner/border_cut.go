@@ -11,27 +11,19 @@ import (
 // that cover the corners.
 type borderLengths struct {
 	Border
+	nth         int            // from the inside, from zero
 	cut         measure.Length // width as it is cut
 	sides, ends measure.Length // raw
 }
 
-// borderLengths are those of all borders round what they frame, from the inside
-// out.
+// borderLengths are those of all borders of cloth, from the inside out.
 func (m *maker) borderLengths() []borderLengths {
-	block := m.plan.Colourways[0].Finished
-	size := measure.Size{Width: block.Width.Times(m.job.Layout.Across), Height: block.Height.Times(m.job.Layout.Down)}
-	return bordersRound(size, m.job.Borders, m.job.Seam)
-}
-
-// bordersRound are the lengths of borders round a finished size.
-func bordersRound(size measure.Size, borders []Border, seam measure.Length) []borderLengths {
-	out := make([]borderLengths, 0, len(borders))
-	for _, b := range borders {
-		out = append(out, borderLengths{
-			Border: b, cut: b.Width + 2*seam, sides: size.Height + 2*seam, ends: size.Width + 2*b.Width + 2*seam,
-		})
-		size.Width += 2 * b.Width
-		size.Height += 2 * b.Width
+	var out []borderLengths
+	seams := 2 * m.job.Seam
+	for _, r := range m.frame.rounds() {
+		if !r.ofBlocks() {
+			out = append(out, borderLengths{r.Border, r.nth, r.Width + seams, r.inside.Height + seams, r.outside.Width + seams})
+		}
 	}
 	return out
 }
@@ -51,11 +43,11 @@ func trimming(u measure.Unit) measure.Length {
 func (m *maker) borderPieces(f Fabric, grain Grain) (pieces []PieceCount, plans map[int]BorderPlan) {
 	plans = map[int]BorderPlan{}
 	all := map[string][]PieceCount{}
-	for i, b := range m.borderLengths() {
+	for _, b := range m.borderLengths() {
 		if b.Fabric != f.Name {
 			continue
 		}
-		p := BorderPlan{Fabric: f.Name, Cut: b.cut, Sides: b.sides, Ends: b.ends, Grain: cmp.Or(b.Grain, grain)}
+		p := BorderPlan{Nth: b.nth + 1, Fabric: f.Name, Cut: b.cut, Sides: b.sides, Ends: b.ends, Grain: cmp.Or(b.Grain, grain)}
 		if f.Form.Sheets() {
 			p.Grain = Crosswise
 		}
@@ -69,7 +61,7 @@ func (m *maker) borderPieces(f Fabric, grain Grain) (pieces []PieceCount, plans 
 			p.Strips, p.Joined = stripsFor(lengths, m.stripLength(f), m.job.Seam)
 			addPieces(all, f.Name, PieceCount{Size: measure.Size{Width: m.stripLength(f), Height: b.cut}, Count: p.Strips, For: forBorder})
 		}
-		plans[i] = p
+		plans[b.nth] = p
 	}
 	return all[f.Name], plans
 }

@@ -1,6 +1,8 @@
 package planner
 
 import (
+	"cmp"
+
 	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
 )
@@ -26,10 +28,7 @@ func CutPlan(job Job, need FabricNeed, style cloth.Style) (cloth.Plan, error) {
 // planCut cuts a need's pieces from pieces on hand and from the fabric's form.
 func planCut(need FabricNeed, hand []cloth.Sheet, s cloth.Settings) (cloth.Plan, error) {
 	f := need.Fabric
-	wants := make([]cloth.Want, len(need.Pieces))
-	for i, p := range need.Pieces {
-		wants[i] = cloth.Want{Name: p.For, Size: p.Size, Count: p.Count, Directional: f.Directional, Long: p.Long}
-	}
+	wants := wantsOf(f, need.Pieces)
 	if f.Form.Sheets() {
 		return cloth.CutSheets(wants, append(hand, cloth.Sheet{Size: f.Sheet()}), s)
 	}
@@ -48,10 +47,13 @@ func (n FabricNeed) handPieces() []cloth.Sheet {
 	return out
 }
 
+// styleOf is the style in which a job cuts.
+func styleOf(job Job) cloth.Style { return cmp.Or(job.Cutting.Style, cloth.Simple) }
+
 // cutSettings are a job's ways of cutting a fabric. A print with a direction is
 // cut one layer at a time, and pre-cut pieces are square as they come.
 func cutSettings(job Job, f Fabric, style cloth.Style) cloth.Settings {
-	s := cloth.Settings{Style: style, Layers: layers(job, f), SquareUp: job.Cutting.SquareUp, Usable: usable(job.Units)}
+	s := cloth.Settings{Style: style, Layers: layers(job, f), SquareUp: job.Cutting.SquareUp, Usable: usable(job.Units), Effort: effort(len(job.Fabrics))}
 	if s.Style == "" {
 		s.Style = cloth.Simple
 	}
@@ -59,6 +61,14 @@ func cutSettings(job Job, f Fabric, style cloth.Style) cloth.Settings {
 		s.SquareUp = 0
 	}
 	return s
+}
+
+// effort shares the search out among the fabrics of a job, so that a plan of a
+// hundred of them is as quick as one of a few. Plans that are proved to be best take
+// none.
+func effort(fabrics int) int {
+	const few, least = 2, 2
+	return max(least, 100*few/max(few, fabrics))
 }
 
 // layers is how many layers of a fabric are cut at once: one where the print has a

@@ -14,6 +14,10 @@ const (
 	forBinding = "binding"
 	forBacking = "backing"
 	forSpare   = "spare"
+
+	forSashing      = "sashing"
+	forCornerstones = "cornerstones"
+	forTriangles    = "setting triangles"
 )
 
 // cloth works out what the run needs of every fabric.
@@ -25,10 +29,10 @@ func (m *maker) cloth() {
 			addPieces(pieces, fabric, p)
 		}
 	}
-	m.plan.Materials.Borders = make([]BorderPlan, len(m.job.Borders))
 	for _, f := range m.job.Fabrics {
 		m.plan.Fabrics = append(m.plan.Fabrics, m.need(f, pieces[f.Name]))
 	}
+	slices.SortFunc(m.plan.Materials.Borders, func(a, b BorderPlan) int { return cmp.Compare(a.Nth, b.Nth) })
 }
 
 // pieces is what the run needs of each fabric, in no order yet. Borders are not in
@@ -37,6 +41,9 @@ func (m *maker) pieces() map[string][]PieceCount {
 	all := map[string][]PieceCount{}
 	for i, c := range m.plan.Colourways {
 		blocksPieces(all, c.Build, m.own[i])
+	}
+	for _, p := range slices.Concat(m.sashingPieces(), m.trianglePieces()) {
+		addPieces(all, p.fabric, p.PieceCount)
 	}
 	if b := m.plan.Materials.Binding; b != nil {
 		addPieces(all, b.Fabric, m.bindingPieces(b))

@@ -26,8 +26,8 @@ func (m *maker) need(f Fabric, pieces []PieceCount) FabricNeed {
 			best = m.better(best, m.cutAll(f, slices.Concat(pieces, along)), plans, other)
 		}
 	}
-	for i, p := range plans {
-		m.plan.Materials.Borders[i] = p
+	for _, p := range plans {
+		m.plan.Materials.Borders = append(m.plan.Materials.Borders, p)
 	}
 	return best
 }
@@ -96,7 +96,6 @@ func (n *FabricNeed) take(plan cloth.Plan) {
 // from the form in which it is bought. Fabrics that need the same share the plan.
 func (m *maker) cutting(n FabricNeed, style cloth.Style) (cloth.Plan, error) {
 	s := cutSettings(m.job, n.Fabric, style)
-	s.Effort = m.effort()
 	key := cutKey(n, s)
 	if plan, ok := m.cuttings[key]; ok {
 		return plan, nil
@@ -109,13 +108,6 @@ func (m *maker) cutting(n FabricNeed, style cloth.Style) (cloth.Plan, error) {
 		m.cuttings[key] = plan
 	}
 	return plan, err
-}
-
-// effort shares the search out among the fabrics, so that a plan of a hundred of
-// them is as quick as one of a few. Plans that are proved to be best take none.
-func (m *maker) effort() int {
-	const few, least = 2, 2
-	return max(least, 100*few/max(few, len(m.job.Fabrics)))
 }
 
 // cutKey is the same for needs that are cut alike.

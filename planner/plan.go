@@ -35,10 +35,13 @@ type Warning struct {
 
 // Quilt is one quilt of the run, flat, before quilting and washing.
 type Quilt struct {
-	Blocks       int
-	Across, Down int
-	Finished     measure.Size // borders included, inside the binding's seam
-	Top          measure.Size // raw
+	Blocks       int // those of borders counted
+	Across, Down int // of the layout; borders of blocks not counted
+
+	Rows, Columns int          // of places over the whole, borders of blocks counted; on point rows are diagonals
+	Inside        measure.Size // finished, inside all borders
+	Finished      measure.Size // borders included, inside the binding's seam
+	Top           measure.Size // raw
 }
 
 // ColourwayPlan is how one colourway's block is made.
@@ -169,9 +172,10 @@ type BindingPlan struct {
 	Square       measure.Length // side of each square that a bias binding is cut from; 0: straight strips
 }
 
-// BorderPlan is one border of every quilt: its four lengths as planned, and how
+// BorderPlan is one border of cloth of every quilt: its four lengths as planned, and how
 // they are cut.
 type BorderPlan struct {
+	Nth        int // from the inside out, from 1; borders of blocks count too
 	Fabric     string
 	Cut        measure.Length // width as it is cut
 	Sides      measure.Length // of the two sides, raw
@@ -242,6 +246,7 @@ type Take struct {
 type Operation struct {
 	Number    int
 	Key       string
+	Step      string // of the block's recipe, "" for what belongs to none
 	Name      string
 	Lot       Lot
 	CountedIn CountUnit

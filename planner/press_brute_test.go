@@ -175,7 +175,7 @@ func (s smallTop) variants(b *patchwork.Build, pattern Pattern) [][2]pressedBloc
 // fewest is the fewest clashes of a pattern, all pairs of variants of all builds
 // tried, every join counted.
 func (s smallTop) fewest(job Job, builds []*patchwork.Build, pattern Pattern) int {
-	spots := places(job)
+	spots := dealtPlaces(&job, frameOf(&job, measure.Size{}))
 	counter := newJoinCounter(job.Seam)
 	inside := map[*patchwork.Build][]int{}
 	for _, b := range builds {

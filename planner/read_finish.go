@@ -96,13 +96,22 @@ func (r *jobReader) batting(n *fileNode) *Batting {
 
 // border reads one border, the i-th from the inside, from zero.
 func (r *jobReader) border(n *fileNode, i int) Border {
-	s := r.section(n, fmt.Sprintf("border %d", i+1), "width", "cut", "fabric", "grain")
-	b := Border{Width: r.seamed(s), Fabric: r.fabricAt(s.need("fabric"))}
-	if grain := s.get("grain"); grain != nil {
-		word, _ := r.choose(grain, grainWords)
-		b.Grain = Grain(word)
+	s := r.section(n, fmt.Sprintf("border %d", i+1), "width", "cut", "fabric", "grain", "blocks")
+	blocks := s.get("blocks")
+	if blocks == nil {
+		b := Border{Width: r.seamed(s), Fabric: r.fabricAt(s.need("fabric"))}
+		if grain := s.get("grain"); grain != nil {
+			word, _ := r.choose(grain, grainWords)
+			b.Grain = Grain(word)
+		}
+		return b
 	}
-	return b
+	for _, key := range []string{"width", "cut", "fabric", "grain"} {
+		if n := s.get(key); n != nil {
+			r.fault(n, fmt.Sprintf("%s is made of blocks and has no %s of its own", s.what, said(key)), "take it out, or give the cloth a border of its own")
+		}
+	}
+	return r.blockBorder(blocks)
 }
 
 // binding reads the edge. Its strip is given as it is cut, like everything that is

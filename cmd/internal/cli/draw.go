@@ -20,10 +20,9 @@ is made step by step, with the way that every seam is pressed. Asked for, it
 draws how each fabric is cut: every piece with its size, the cuts with their
 numbers, what is left over hatched.
 
-Say top for the top alone, block and a colourway for one block, or cutting, and a
-fabric for that alone; where the run has several quilts, a number after top picks
-one. A file that is no drawing of
-quiltrun's is never written over.`
+Say top for the top alone, block and a colourway for one block, cutting for all
+fabrics or for one; where the run has several quilts, a number after top picks
+one. A file that is no drawing of quiltrun's is never written over.`
 
 const drawExample = `  quiltrun draw examples/estuary-lap.yaml
   quiltrun draw examples/estuary-lap.yaml top --out - > top.svg
@@ -42,20 +41,28 @@ type drawOptions struct {
 func newDraw(env *Env) *cobra.Command {
 	var opts drawOptions
 	cmd := &cobra.Command{
-		Use:               "draw FILE|JOB [top [QUILT] | block COLOURWAY | cutting [FABRIC]]",
+		Use:               "draw FILE|JOB [top [QUILT] | block NAME | cutting [FABRIC]]",
 		Short:             "Draw the top, its blocks step by step, and the cutting",
 		Long:              drawLong,
 		Example:           drawExample,
-		Args:              between(1, -1, "FILE"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeDraw,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, -1, "FILE"), drawWords, func(cmd *cobra.Command, args []string) error {
 			opts.of, opts.what = args[0], args[1:]
 			return runDraw(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	cmd.Flags().StringVar(&opts.out, "out", "", "write into `FOLDER`, or with - to standard output")
 	_ = cmd.MarkFlagDirname("out") // fails only for an option that is not there
 	return cmd
+}
+
+// drawWords is what the first word of draw may be beside FILE or JOB.
+func drawWords(_ tracker.State, args []string) string {
+	if args[0] == "top" || args[0] == "block" || args[0] == "cutting" {
+		return "the " + args[0]
+	}
+	return ""
 }
 
 // completeDraw offers what each argument of draw may be.
