@@ -13,11 +13,15 @@ func nearestWords(l Layout, blocks int) string {
 	if len(found) == 0 {
 		return ""
 	}
+	rule := ""
+	if l.Setting == OnPoint {
+		rule = "; on point, a layout holds across × down and (across − 1) × (down − 1) between them"
+	}
 	parts := make([]string, len(found))
 	for i, n := range found {
 		parts[i] = fmt.Sprintf("%d × %d%s holds %d", n.Across, n.Down, pointWord(n), placesOf(n))
 	}
-	return "; nearest: " + listed(parts, "and")
+	return rule + "; nearest: " + listed(parts, "and")
 }
 
 func pointWord(l Layout) string {

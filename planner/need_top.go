@@ -12,13 +12,12 @@ type fabricPieces struct {
 // width and cut to length, or joined, only when the top has been measured.
 func (m *maker) borderStrips() []fabricPieces {
 	var out []fabricPieces
-	seams := 2 * m.job.Seam
-	for _, r := range m.frame.rounds() {
-		if r.ofBlocks() {
+	for _, b := range m.plan.Borders {
+		if b.Blocks > 0 {
 			continue
 		}
-		for _, length := range []measure.Length{r.inside.Height + seams, r.outside.Width + seams} {
-			out = append(out, m.longStrips(r.Fabric, r.Width+seams, length, 2*m.job.Quantity, forBorder))
+		for _, length := range []measure.Length{b.Sides, b.Ends} {
+			out = append(out, m.longStrips(b.Fabric, b.Cut, length, 2*m.job.Quantity, forBorder))
 		}
 	}
 	return out
@@ -47,7 +46,10 @@ func (m *maker) sashingPieces() []fabricPieces {
 	var out []fabricPieces
 	piece := func(fabric string, width, height measure.Length, count int, purpose string) {
 		if count > 0 {
-			size := measure.Size{Width: max(width, height), Height: min(width, height)}
+			size := measure.Size{Width: width, Height: height}
+			if !m.fabric(fabric).Directional {
+				size = measure.Size{Width: max(width, height), Height: min(width, height)}
+			}
 			out = append(out, fabricPieces{fabric, PieceCount{Size: size, Count: count * m.job.Quantity, For: purpose}})
 		}
 	}
@@ -55,7 +57,7 @@ func (m *maker) sashingPieces() []fabricPieces {
 	cut, block := s.Width+2*m.job.Seam, m.plan.Colourways[0].Raw
 	piece(s.Fabric, cut, block.Height, parts.upright, forSashing)
 	if m.frame.stones() {
-		piece(s.Fabric, cut, block.Width, parts.level, forSashing)
+		piece(s.Fabric, block.Width, cut, parts.level, forSashing)
 		piece(s.Cornerstones, cut, cut, parts.stones, forCornerstones)
 	} else if parts.strips > 0 {
 		out = append(out, m.longStrips(s.Fabric, cut, m.rowLength(), parts.strips*m.job.Quantity, forSashing))

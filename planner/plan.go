@@ -19,6 +19,7 @@ type Plan struct {
 	Blocks     []Block
 	Press      PressPlan
 	Joins      []Join
+	Borders    []BorderPlan // from the inside out
 	Fabrics    []FabricNeed
 	Operations []Operation
 	Materials  Materials
@@ -41,6 +42,17 @@ type Quilt struct {
 	Inside        measure.Size // finished, inside all borders
 	Finished      measure.Size // borders included, inside the binding's seam
 	Top           measure.Size // raw
+}
+
+// BorderPlan is one border of a quilt as it is planned: two sides as long as what is
+// inside is high, then two ends over them. The lengths that are cut are those of the
+// made top, measured through its middle.
+type BorderPlan struct {
+	Fabric          string         // "" for a border of blocks
+	Width, Cut      measure.Length // finished and raw; of a border of blocks, those of a block
+	Inside, Outside measure.Size   // finished
+	Sides, Ends     measure.Length // raw, of each of the two
+	Blocks          int            // of a border of blocks, else 0
 }
 
 // ColourwayPlan is how one colourway's block is made.
