@@ -185,8 +185,12 @@ func (m *maker) fromSheets(need *FabricNeed, path string) {
 }
 
 // stripLength is the longest strip that a fabric gives: across the usable
-// width of yardage, along the longer side of a sheet.
+// width of yardage, along the longer side of a sheet. One that has a direction is not
+// turned: its strips run across it.
 func stripLength(f Fabric) measure.Length {
+	if f.Form.Sheets() && f.Directional {
+		return f.Size.Width
+	}
 	if f.Form.Sheets() {
 		return max(f.Size.Width, f.Size.Height)
 	}
