@@ -33,7 +33,7 @@ func pointWord(l Layout) string {
 
 // nearestLayouts is the layout of exactly so many blocks whose shape is most like
 // the one given, else the nearest below and above. Layouts half as wide again, or
-// as high, are no likeness.
+// as high, are no likeness, and ones that hold half the blocks too few no help.
 func nearestLayouts(l Layout, blocks int) []Layout {
 	var fewer, more []Layout
 	for across := max(1, l.Across-likeness(l.Across)); across <= l.Across+likeness(l.Across); across++ {
@@ -58,6 +58,9 @@ func nearestLayouts(l Layout, blocks int) []Layout {
 	for _, side := range [][]Layout{fewer, more} {
 		if len(side) > 0 {
 			n := slices.MinFunc(side, byNearness)
+			if abs(placesOf(n)-blocks) > blocks/2 {
+				continue
+			}
 			if len(found) == 0 || found[0].Across != n.Across || found[0].Down != n.Down {
 				found = append(found, n)
 			}
