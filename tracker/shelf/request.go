@@ -54,7 +54,7 @@ func (s Shelf) Check(e tracker.Shelf) error {
 			Hint: "if more lies there, count it anew first: quiltrun shelf recount " + i.ID + " AMOUNT"}
 	case e.Do == tracker.TakenOff && e.Amount > i.Free:
 		return &tracker.Refusal{Kind: tracker.TooMany,
-			What: fmt.Sprintf("only %s of %s is free: %s", i.Words(i.Free), i.label(), i.KeptFor()),
+			What: fmt.Sprintf("only %s of %s is free; %s", i.Words(i.Free), i.label(), i.KeptFor()),
 			Hint: "what is spoilt or gone is told with: quiltrun shelf scrap " + i.ID + " AMOUNT"}
 	}
 	return nil
@@ -62,7 +62,7 @@ func (s Shelf) Check(e tracker.Shelf) error {
 
 func (i Item) label() string { return "item " + i.ID + " (" + i.Called() + ")" }
 
-// KeptFor says whom an item is kept for: "1 1/2 yd is kept for estuary-lap".
+// KeptFor says whom an item is kept for: "kept: 1 1/2 yd for estuary-lap".
 func (i Item) KeptFor() string {
 	var parts []string
 	for _, c := range i.For {
@@ -75,7 +75,7 @@ func (i Item) KeptFor() string {
 	if len(parts) == 0 {
 		return "nothing is kept"
 	}
-	return "kept are " + strings.Join(parts, ", ")
+	return "kept: " + strings.Join(parts, ", ")
 }
 
 // Undo is the entry that is to be taken back: the newest that stands where typed

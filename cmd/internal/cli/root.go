@@ -93,7 +93,7 @@ func addCommands(root *cobra.Command, env *Env) {
 		{newBook(env), newRevise(env)},
 		{newTick(env), newLog(env), newMeasure(env), newUndo(env), newNote(env), newPark(env), newUse(env)},
 		{newNext(env), newLeft(env), newJobs(env), newHistory(env), newWhen(env)},
-		{newHours(env), newCheck(env), newCompletion(env)},
+		{newShelf(env), newHours(env), newCheck(env), newCompletion(env)},
 	} {
 		root.AddGroup(workGroups[i])
 		for _, cmd := range group {
