@@ -5,8 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"quiltrun/planner"
-	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
 
@@ -105,35 +103,4 @@ func (s Shelf) Undo(typed string) (Entry, error) {
 		return Entry{}, &tracker.Refusal{Kind: tracker.NothingToUndo, What: fmt.Sprintf("entry %d of the shelf is taken back already", found[0].Seq)}
 	}
 	return found[0], nil
-}
-
-// Free is what is free of one fabric and form for some jobs: what nobody has kept,
-// and what is kept for them. Lengths are told one by one, as they lie.
-func (s Shelf) Free(fabric planner.Fabric, jobs []string) planner.Have {
-	var have planner.Have
-	for _, i := range s.Items {
-		n := planner.StockNeed{Material: planner.ClothMaterial, Name: fabric.Name, Form: fabric.Form, Width: fabric.Width, Directional: fabric.Directional}
-		if fabric.Form.Sheets() {
-			n.Width, n.Height = fabric.Size.Width, fabric.Size.Height
-		}
-		if _, ok := i.serves("", n); !ok {
-			continue
-		}
-		amount := i.Free
-		for _, c := range i.For {
-			for _, j := range jobs {
-				if c.Job == j {
-					amount += c.Amount
-				}
-			}
-		}
-		switch {
-		case amount == 0:
-		case fabric.Form.Sheets():
-			have.Sheets = append(have.Sheets, planner.HaveSheets{Size: i.Size(), Count: int(amount)})
-		default:
-			have.Lengths = append(have.Lengths, measure.Length(amount))
-		}
-	}
-	return have
 }
