@@ -42,6 +42,7 @@ func (s State) Sittings(now time.Time) []Sitting {
 // soFar shows a running sitting as it looks now.
 func (s State) soFar(sitting *Sitting, now time.Time) {
 	w := s.timing.workers[sitting.By]
+	sitting.Doubt = w.doubt
 	if w.from.IsZero() { // in a pause
 		return
 	}
@@ -53,7 +54,7 @@ func (s State) soFar(sitting *Sitting, now time.Time) {
 		sitting.add(Span{w.from, now}, w.row, 0)
 	}
 	w.sign(now)
-	if w.tooQuiet(s.timing.limits.quiet) {
+	if sitting.Doubt == "" && w.tooQuiet(s.timing.limits.quiet) {
 		sitting.Doubt, sitting.Offer = ClockForgotten, w.offer(sitting.From, s.timing.limits.quiet)
 	}
 }
