@@ -19,6 +19,15 @@ func (s State) Working() []string {
 	return names
 }
 
+// AtWork is the sitting of somebody whose clock runs.
+func (s State) AtWork(by string) (Sitting, bool) {
+	w := s.timing.workers[by]
+	if !w.clock {
+		return Sitting{}, false
+	}
+	return s.timing.sittings[w.open-1], true
+}
+
 // Limits is what is taken for work in this job.
 func (s State) Limits() (gap, quiet planner.Minutes) {
 	if !s.Booked() {
