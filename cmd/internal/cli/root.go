@@ -84,7 +84,7 @@ func newRoot(env *Env) *cobra.Command {
 // addCommands puts the commands in the order of the work.
 func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
-		{newPlan(env), newCut(env), newDraw(env), newBlocks(env)},
+		{newPlan(env), newCompare(env), newCut(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
 		{newLog(env), newMeasure(env), newUndo(env)},
 		{newLeft(env), newWhen(env)},
