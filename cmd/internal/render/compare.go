@@ -68,8 +68,11 @@ func ShowComparison(w io.Writer, c Comparison, look Look) error {
 	return p.writeTo(w)
 }
 
+// shortFigure is how long a figure may be to have its change beside it.
+const shortFigure = 3
+
 // compareTable has a row for each figure that differs somewhere. One alternative
-// has a column of changes; several have each change beneath its value.
+// has a column of changes; several have the changes beneath their values.
 func (p *page) compareTable(base Compared, others []Compared) {
 	g := &grid{columns: []column{{title: "", flexible: true}, {title: "Now", flexible: true}}}
 	for _, o := range others {
@@ -83,37 +86,41 @@ func (p *page) compareTable(base Compared, others []Compared) {
 	}
 	var same []string
 	for _, row := range compareRows(base, others) {
-		cells := []string{row.name, row.show(base)}
-		differs := false
+		now := row.show(base)
+		values, changed := []string{row.name, together(now)}, []string{"", ""}
 		for _, o := range others {
-			is := row.show(o)
-			differs = differs || is != cells[1]
-			change := ""
-			if is != cells[1] {
+			is, change := row.show(o), ""
+			if is != now {
 				change = row.minus(base, o)
 			}
-			switch {
-			case len(others) == 1:
-				cells = append(cells, is, change)
-			case change == "":
-				cells = append(cells, is)
-			default:
-				cells = append(cells, is+" ("+change+")")
+			if len(is) <= shortFigure && change != "" && len(others) > 1 {
+				is, change = is+" ("+change+")", ""
+			}
+			values, changed = append(values, together(is)), append(changed, together(change))
+		}
+		switch {
+		case allSame(values[1:]) && row.fabric:
+		case allSame(values[1:]):
+			same = append(same, row.name)
+		case len(others) == 1:
+			g.add(append(values, changed[2])...)
+		default:
+			g.add(values...)
+			if !allSame(changed) {
+				g.add(changed...)
 			}
 		}
-		if !differs {
-			if !row.fabric {
-				same = append(same, row.name)
-			}
-			continue
-		}
-		g.add(cells...)
 	}
 	p.records(0, g)
 	if len(same) > 0 {
 		p.gap()
 		p.para(0, "The same: "+strings.Join(same, "; ")+".")
 	}
+}
+
+// allSame reports whether cells do not differ.
+func allSame(cells []string) bool {
+	return !slices.ContainsFunc(cells, func(cell string) bool { return cell != cells[0] })
 }
 
 // newWarnings are those that a plan has and the job as it is has not.
