@@ -24,6 +24,12 @@ const (
 	Noted   Kind = "note"    // Reason is a note about the job
 	Parked  Kind = "park"    // Reason says where the job's things lie; "" that they were taken up
 	InUse   Kind = "use"     // the maker's own: Target is the job that is meant where none is named; "" is none
+	Started Kind = "start"   // somebody began to work at the rows of Parts
+	Stopped Kind = "stop"    // whoever began stopped, at End where it is set
+	Paused  Kind = "pause"   // whoever was at work does something else for a while
+	Resumed Kind = "resume"  // and goes on
+	Ripped  Kind = "rip"     // Parts say how many counts were taken apart again, and how long that took
+	Settled Kind = "time"    // Parts say how many minutes Target really took; without a target Limits are set
 )
 
 // Event is one thing that happened. Events are appended and never changed.
@@ -42,6 +48,8 @@ type Event struct {
 	Target   string     `json:"target,omitempty"` // id of the entry that is undone
 	File     string     `json:"file,omitempty"`   // the job file's bytes
 	Ledger   *Ledger    `json:"ledger,omitempty"`
+	End      *time.Time `json:"end,omitempty"`    // when work ended, where that was before At
+	Limits   *Limits    `json:"limits,omitempty"` // what is taken for work from here on
 	Week     []DayTime  `json:"week,omitempty"`
 	Days     []DateTime `json:"days,omitempty"`
 }

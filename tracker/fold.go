@@ -3,8 +3,6 @@ package tracker
 import (
 	"fmt"
 	"sync/atomic"
-
-	"quiltrun/planner"
 )
 
 // State is what a job's events add up to. Its methods change nothing; values
@@ -12,17 +10,18 @@ import (
 type State struct {
 	Ledger  Ledger
 	File    string  // the job file's bytes, as booked or last revised
-	Entries []Entry // what was logged and recounted, taken back or not, in order
+	Entries []Entry // what was logged, recounted and ripped, taken back or not, in order
 
 	events                []Event
 	eventsEnd, entriesEnd *atomic.Int64  // see grow
 	ids                   map[string]int // event by id, of the first events; With lists the newest from time to time
 	board                 *board
-	minutes               []planner.Minutes // by row
-	aside                 map[rowKey]shelf  // as in folding
+	effort                []effort         // by row
+	aside                 map[rowKey]shelf // as in folding
+	timing                timing
 }
 
-// Entry is something logged or recounted. UndoneBy is the id of the event that
+// Entry is something logged, recounted or ripped. UndoneBy is the id of the event that
 // took it back, "" while it stands.
 type Entry struct {
 	Event
@@ -81,6 +80,10 @@ func (s *State) read(events []Event) error {
 				return damaged(ev, fmt.Errorf("it takes back %s a second time", quoted(ev.Target)))
 			}
 			entry.UndoneBy = ev.ID
+		case ev.Kind == Settled && ev.Target != "":
+			if _, ok := s.ids[ev.Target]; !ok {
+				return damaged(ev, fmt.Errorf("it puts right the time of %s, which is not in this job", quoted(ev.Target)))
+			}
 		}
 	}
 	return nil

@@ -17,7 +17,9 @@ const (
 type Row struct {
 	Operation
 	Done    int
-	Minutes planner.Minutes // logged, of the counts that somebody timed
+	Minutes planner.Minutes // that went into making it, as far as the log knows and nobody doubts
+	Timed   int             // the counts that were made in those minutes
+	Ripping planner.Minutes // that went into taking apart again
 	Blocks  []BlockCount    // done of each block, in order of their ids; nil where not counted by block
 	Spare   int             // logged beyond the count: a revision or an undone recount made it smaller
 }
@@ -48,7 +50,8 @@ func (s State) Rows() []Row {
 
 // row is the row at a place in the ledger.
 func (s State) row(at int) Row {
-	r := Row{Operation: s.board.rows[at], Done: s.board.done(at), Minutes: s.minutes[at], Spare: s.board.spare(at)}
+	r := Row{Operation: s.board.rows[at], Done: s.board.done(at), Minutes: s.effort[at].minutes, Timed: s.effort[at].timed,
+		Ripping: s.effort[at].ripping, Spare: s.board.spare(at)}
 	ids := s.board.blocksOf(at)
 	for i, n := range s.board.at(at) {
 		r.Blocks = append(r.Blocks, BlockCount{Block: ids[i], Count: n})

@@ -22,6 +22,8 @@ const (
 	IDTaken          RefusalKind = "id taken" // the same id came with another content
 	BadTime          RefusalKind = "bad time"
 	MissingText      RefusalKind = "missing text" // a note without words
+	RunsAlready      RefusalKind = "runs already" // the clock that was to be started
+	NothingRuns      RefusalKind = "nothing runs" // no clock that could be stopped
 )
 
 // Refusal is an entry that was not taken, and why. It is an error whose text is

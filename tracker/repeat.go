@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"time"
 )
 
 // Repeated is the stored event with an id, false where the job has none such.
@@ -35,8 +36,13 @@ func (e Event) SentAgain(sent Event) error {
 func (e Event) saysTheSame(other Event) bool {
 	return e.Kind == other.Kind && e.CatchUp == other.CatchUp && e.Ticked == other.Ticked && e.Reason == other.Reason &&
 		e.Target == other.Target && e.File == other.File &&
-		reflect.DeepEqual(e.Parts, other.Parts) &&
+		reflect.DeepEqual(e.Parts, other.Parts) && reflect.DeepEqual(e.Limits, other.Limits) && sameEnd(e.End, other.End) &&
 		slices.Equal(e.Week, other.Week) && slices.Equal(e.Days, other.Days)
+}
+
+// sameEnd reports whether two ends that were said are the same instant, or none.
+func sameEnd(a, b *time.Time) bool {
+	return a == b || a != nil && b != nil && a.Equal(*b)
 }
 
 // again is the stored event where the request that came with its id would have

@@ -65,17 +65,21 @@ func sameEvent(a, b *Event) bool { return a == b || reflect.DeepEqual(a, b) }
 // addsUp reports whether an event of the kind only adds to what was folded
 // before it.
 func (k Kind) addsUp() bool {
-	return k == Logged || k == Recount || k == Noted || k == Parked || k == Bobbin
+	switch k {
+	case Logged, Recount, Ripped, Started, Stopped, Paused, Resumed, Noted, Parked, Bobbin:
+		return true
+	}
+	return false
 }
 
 // isEntry reports whether events of the kind are entries: they say what is done
 // of a row, and can be taken back.
-func (k Kind) isEntry() bool { return k == Logged || k == Recount }
+func (k Kind) isEntry() bool { return k == Logged || k == Recount || k == Ripped }
 
 // folding is the fold of the state, ready for one more event: what that touches
 // is copied, and all else shared.
 func (s State) folding(ev *Event) *folding {
-	f := &folding{ledger: s.Ledger, file: s.File, aside: s.aside, minutes: slices.Clone(s.minutes)}
+	f := &folding{ledger: s.Ledger, file: s.File, aside: s.aside, effort: slices.Clone(s.effort), timing: s.timing.forked()}
 	f.board = &board{route: s.board.route, tallies: slices.Clone(s.board.tallies)}
 	for _, p := range ev.Parts {
 		if row, ok := f.board.index[rowKey{p.Operation, p.Lot}]; ok {
@@ -87,7 +91,8 @@ func (s State) folding(ev *Event) *folding {
 
 // adopt takes over what a fold has come to.
 func (s *State) adopt(f *folding) {
-	s.Ledger, s.File, s.board, s.minutes, s.aside = f.ledger, f.file, f.board, f.minutes, f.aside
+	s.Ledger, s.File, s.board = f.ledger, f.file, f.board
+	s.effort, s.aside, s.timing = f.effort, f.aside, f.timing
 }
 
 // at is the place of the event with an id.

@@ -17,7 +17,8 @@ func sameState(t require.TestingT, want, got State) {
 	assert.Equal(t, want.Entries, got.Entries)
 	assert.Equal(t, want.events, got.events)
 	assert.Equal(t, want.board.tallies, got.board.tallies)
-	assert.Equal(t, want.minutes, got.minutes)
+	assert.Equal(t, want.effort, got.effort)
+	assert.Equal(t, want.timing, got.timing)
 	assert.Equal(t, want.Rows(), got.Rows())
 	for i, ev := range want.events {
 		at, ok := got.at(ev.ID)

@@ -22,7 +22,7 @@ type Store struct {
 	known map[string][]tracker.Event
 	// resumed holds what the caller had read before. It is compared each time.
 	resumed map[string][]tracker.Event
-	notes []string // to be written with the next entry
+	notes   []string // to be written with the next entry
 	// broken is why a commit failed. What the disk then holds is uncertain, so
 	// that nothing more is written through this Store. stumbled is set when
 	// bbolt panicked; then nothing is read either.

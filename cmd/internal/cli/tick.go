@@ -111,7 +111,7 @@ func runTick(ctx context.Context, env *Env, opts tickOptions) error {
 		return err
 	}
 	screen := tick.NewScreen(state, tick.NewGuide(plan), row.Operation, tick.Settings{
-		Look: env.look(), Keys: opts.keys, Apart: opts.apart, Gap: tick.Gap, CatchUp: opts.catchUp,
+		Look: env.look(), Keys: opts.keys, Apart: opts.apart, CatchUp: opts.catchUp,
 	})
 	if !env.InTerminal || !env.OutTerminal {
 		return env.tickLines(ctx, screen, opts.id, state)

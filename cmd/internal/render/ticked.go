@@ -28,6 +28,10 @@ func tickedWords(after tracker.State, ev tracker.Event) string {
 		return fmt.Sprintf("%s: note: %s", as, ev.Reason)
 	case tracker.Bobbin:
 		return as + ": a full bobbin is in"
+	case tracker.Paused:
+		return as + ": paused"
+	case tracker.Resumed:
+		return as + ": going on"
 	}
 	did := "checked off"
 	if ev.Kind == tracker.Undone {
