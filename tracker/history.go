@@ -163,7 +163,7 @@ func (s State) neverLot(typed Lot) *Refusal {
 func (s State) touching(block string) map[string]bool {
 	touched := map[string]bool{}
 	undone := s.undone()
-	f := &folding{aside: map[rowKey]shelf{}}
+	f := &folding{aside: map[rowKey]shelf{}, timing: newTiming(nil)}
 	for i := range s.events {
 		ev := &s.events[i]
 		if ev.names(block) {

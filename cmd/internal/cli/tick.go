@@ -88,7 +88,7 @@ func newTick(env *Env) *cobra.Command {
 	flags.Var(keyValue{&opts.keys}, "key", "a `KEY` that checks off as space does; may be repeated")
 	flags.Var(apartValue{&opts.apart}, "apart", "take presses closer than `TIME` for one (0.7s)")
 	flags.BoolVar(&opts.catchUp, "catch-up", false, "log what comes before along, without times")
-	flags.Var(idValue{&opts.id}, "id", "begin the ids of piped entries with `ID`; sent twice, they\ncount once")
+	flags.Var(idValue{&opts.id}, "id", "begin the ids of piped entries with `ID`, to count once")
 	return cmd
 }
 

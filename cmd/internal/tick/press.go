@@ -128,9 +128,9 @@ func (s *Screen) tick(p Press) {
 		s.said = "this row is no longer in the route; n for the next"
 	case n == 0:
 		s.said = "0 is nothing to check off"
-	case room <= 0:
+	case room <= 0 && !s.scripted:
 		s.said = fmt.Sprintf("%s made: n for the next", allOf(row))
-	case n > room:
+	case n > room && !s.scripted:
 		s.said = fmt.Sprintf("%s typed, and %d left: nothing was checked off", typed, room)
 	default:
 		r := Request{ID: p.ID, At: p.At, do: checkOff, row: s.at, count: n, catchUp: s.CatchUp}

@@ -42,7 +42,7 @@ type Screen struct {
 	late    []string // refusals that came when the screen was being left
 	leaving bool
 	// scripted says that lines come from a pipe, which may have sent them before:
-	// that a tick is taken back already is for the log to find.
+	// whether there is room, or something to take back, is for the log to say.
 	scripted bool
 	forced   bool // leaves although something waits
 }
