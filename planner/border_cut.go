@@ -19,10 +19,9 @@ type borderLengths struct {
 // borderLengths are those of all borders of cloth, from the inside out.
 func (m *maker) borderLengths() []borderLengths {
 	var out []borderLengths
-	seams := 2 * m.job.Seam
-	for _, r := range m.frame.rounds() {
-		if !r.ofBlocks() {
-			out = append(out, borderLengths{r.Border, r.nth, r.Width + seams, r.inside.Height + seams, r.outside.Width + seams})
+	for i, b := range m.plan.Borders {
+		if b.Blocks == 0 {
+			out = append(out, borderLengths{m.job.Borders[i], i, b.Cut, b.Sides, b.Ends})
 		}
 	}
 	return out
@@ -40,14 +39,14 @@ func trimming(u measure.Unit) measure.Length {
 
 // borderPieces are the pieces of one fabric's borders for the run, those that are
 // not asked for otherwise on the grain given, and what becomes of each border.
-func (m *maker) borderPieces(f Fabric, grain Grain) (pieces []PieceCount, plans map[int]BorderPlan) {
-	plans = map[int]BorderPlan{}
+func (m *maker) borderPieces(f Fabric, grain Grain) (pieces []PieceCount, plans map[int]BorderCut) {
+	plans = map[int]BorderCut{}
 	all := map[string][]PieceCount{}
 	for _, b := range m.borderLengths() {
 		if b.Fabric != f.Name {
 			continue
 		}
-		p := BorderPlan{Nth: b.nth + 1, Fabric: f.Name, Cut: b.cut, Sides: b.sides, Ends: b.ends, Grain: cmp.Or(b.Grain, grain)}
+		p := BorderCut{Nth: b.nth + 1, Fabric: f.Name, Cut: b.cut, Sides: b.sides, Ends: b.ends, Grain: cmp.Or(b.Grain, grain)}
 		if f.Form.Sheets() {
 			p.Grain = Crosswise
 		}

@@ -91,7 +91,7 @@ func placesOf(l Layout) int {
 // layoutWords says how a layout comes to its number of places.
 func layoutWords(l Layout) string {
 	if l.Setting == OnPoint {
-		return fmt.Sprintf("%d across × %d down on point, and %d between", l.Across, l.Down, (l.Across-1)*(l.Down-1))
+		return fmt.Sprintf("%d across × %d down on point, and %d × %d between", l.Across, l.Down, l.Across-1, l.Down-1)
 	}
 	return fmt.Sprintf("%d across × %d down", l.Across, l.Down)
 }

@@ -238,7 +238,7 @@ func TestALengthOnHandIsNotSewnToWhatIsBought(t *testing.T) {
 // 5/8 yd. Lengthwise the four lie side by side in one length of 62 1/2 in. Crosswise buys
 // less, and a border may be forced.
 func TestALongBorderIsCutTheWayThatBuysLess(t *testing.T) {
-	border := func(more string) (FabricNeed, BorderPlan) {
+	border := func(more string) (FabricNeed, BorderCut) {
 		p := planOf(t, wideBack(4, 5, "borders: [{width: 3, fabric: Foam"+more+"}]"))
 		return needOf(t, p, "Foam"), p.Materials.Borders[0]
 	}

@@ -30,9 +30,13 @@ func shrunk(l measure.Length, share int) measure.Length {
 }
 
 // stripLength is the longest strip that a fabric gives once it is squared up:
-// across the usable width of yardage, along the longer side of a sheet.
+// across the usable width of yardage, along the longer side of a sheet. One that has
+// a direction is not turned: its strips run across it.
 func (m *maker) stripLength(f Fabric) measure.Length {
 	squared := cutSettings(m.job, f, "").SquareUp
+	if f.Form.Sheets() && f.Directional {
+		return f.Sheet().Width - squared
+	}
 	if f.Form.Sheets() {
 		return max(f.Sheet().Width, f.Sheet().Height) - squared
 	}

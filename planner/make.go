@@ -167,6 +167,7 @@ func (m *maker) quilt() {
 			columns = max(columns, last-first+1)
 		}
 	}
+	m.borderPlans()
 	size := m.frame.finished()
 	m.plan.Quilt = Quilt{
 		Blocks: m.frame.count(), Across: l.Across, Down: l.Down, Rows: rows, Columns: columns,

@@ -147,3 +147,19 @@ func (m *maker) mapCounts(left map[string]int) {
 		}
 	}
 }
+
+// borderPlans sizes the borders.
+func (m *maker) borderPlans() {
+	seams := 2 * m.job.Seam
+	for _, r := range m.frame.rounds() {
+		b := BorderPlan{
+			Fabric: r.Fabric, Width: m.frame.widthOf(r.Border).Width, Inside: r.inside, Outside: r.outside,
+			Sides: r.inside.Height + seams, Ends: r.outside.Width + seams,
+		}
+		b.Cut = b.Width + seams
+		if r.ofBlocks() {
+			b.Blocks = m.frame.ringBlocks(r)
+		}
+		m.plan.Borders = append(m.plan.Borders, b)
+	}
+}

@@ -13,11 +13,15 @@ func nearestWords(l Layout, blocks int) string {
 	if len(found) == 0 {
 		return ""
 	}
+	rule := ""
+	if l.Setting == OnPoint {
+		rule = "; on point, a layout holds across × down and (across − 1) × (down − 1) between them"
+	}
 	parts := make([]string, len(found))
 	for i, n := range found {
 		parts[i] = fmt.Sprintf("%d × %d%s holds %d", n.Across, n.Down, pointWord(n), placesOf(n))
 	}
-	return "; nearest: " + listed(parts, "and")
+	return rule + "; nearest: " + listed(parts, "and")
 }
 
 func pointWord(l Layout) string {
@@ -29,7 +33,7 @@ func pointWord(l Layout) string {
 
 // nearestLayouts is the layout of exactly so many blocks whose shape is most like
 // the one given, else the nearest below and above. Layouts half as wide again, or
-// as high, are no likeness.
+// as high, are no likeness, and ones that hold half the blocks too few no help.
 func nearestLayouts(l Layout, blocks int) []Layout {
 	var fewer, more []Layout
 	for across := max(1, l.Across-likeness(l.Across)); across <= l.Across+likeness(l.Across); across++ {
@@ -54,6 +58,9 @@ func nearestLayouts(l Layout, blocks int) []Layout {
 	for _, side := range [][]Layout{fewer, more} {
 		if len(side) > 0 {
 			n := slices.MinFunc(side, byNearness)
+			if abs(placesOf(n)-blocks) > blocks/2 {
+				continue
+			}
 			if len(found) == 0 || found[0].Across != n.Across || found[0].Down != n.Down {
 				found = append(found, n)
 			}

@@ -32,7 +32,7 @@ func (m *maker) cloth() {
 	for _, f := range m.job.Fabrics {
 		m.plan.Fabrics = append(m.plan.Fabrics, m.need(f, pieces[f.Name]))
 	}
-	slices.SortFunc(m.plan.Materials.Borders, func(a, b BorderPlan) int { return cmp.Compare(a.Nth, b.Nth) })
+	slices.SortFunc(m.plan.Materials.Borders, func(a, b BorderCut) int { return cmp.Compare(a.Nth, b.Nth) })
 }
 
 // pieces is what the run needs of each fabric, in no order yet. Borders are not in

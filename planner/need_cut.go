@@ -42,7 +42,7 @@ func (m *maker) widest(pieces []PieceCount) measure.Length {
 
 // better is the need of the grain that buys less, takes less, or is crosswise, and
 // says in the borders' plans what it saves.
-func (m *maker) better(across, along FabricNeed, plans, other map[int]BorderPlan) FabricNeed {
+func (m *maker) better(across, along FabricNeed, plans, other map[int]BorderCut) FabricNeed {
 	turn := along.LengthBuy < across.LengthBuy || along.LengthBuy == across.LengthBuy && along.Length < across.Length
 	saves, best := along.LengthBuy-across.LengthBuy, across
 	if turn {

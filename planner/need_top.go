@@ -32,7 +32,10 @@ func (m *maker) sashingPieces() []fabricPieces {
 	var out []fabricPieces
 	piece := func(fabric string, width, height measure.Length, count int, purpose string) {
 		if count > 0 {
-			size := measure.Size{Width: max(width, height), Height: min(width, height)}
+			size := measure.Size{Width: width, Height: height}
+			if !m.fabric(fabric).Directional {
+				size = measure.Size{Width: max(width, height), Height: min(width, height)}
+			}
 			out = append(out, fabricPieces{fabric, PieceCount{Size: size, Count: count * m.job.Quantity, For: purpose}})
 		}
 	}
@@ -40,7 +43,7 @@ func (m *maker) sashingPieces() []fabricPieces {
 	cut, block := s.Width+2*m.job.Seam, m.plan.Colourways[0].Raw
 	piece(s.Fabric, cut, block.Height, parts.upright, forSashing)
 	if m.frame.stones() {
-		piece(s.Fabric, cut, block.Width, parts.level, forSashing)
+		piece(s.Fabric, block.Width, cut, parts.level, forSashing)
 		piece(s.Cornerstones, cut, cut, parts.stones, forCornerstones)
 	} else if parts.strips > 0 {
 		out = append(out, m.longStrips(s.Fabric, cut, m.rowLength(), parts.strips*m.job.Quantity, forSashing))

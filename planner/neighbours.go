@@ -1,5 +1,7 @@
 package planner
 
+import "slices"
+
 // seamSort is what sort of seam two blocks meet at.
 type seamSort uint8
 
@@ -31,10 +33,10 @@ func (f frame) neighbourhood(places []place) neighbourhood {
 	}
 	for i, p := range places {
 		n.at[p.u*columns+p.v] = i + 1
-		if n.ends[p.ring][1] == 0 {
-			n.ends[p.ring][0] = p.u
-		}
 		n.ends[p.ring][1] = p.u
+	}
+	for _, p := range slices.Backward(places) {
+		n.ends[p.ring][0] = p.u
 	}
 	for _, r := range f.rounds() {
 		n.touches[r.nth+1] = r.touching

@@ -20,6 +20,7 @@ type Plan struct {
 	Blocks     []Block
 	Press      PressPlan
 	Joins      []Join
+	Borders    []BorderPlan // from the inside out
 	Fabrics    []FabricNeed
 	Operations []Operation
 	Materials  Materials
@@ -42,6 +43,17 @@ type Quilt struct {
 	Inside        measure.Size // finished, inside all borders
 	Finished      measure.Size // borders included, inside the binding's seam
 	Top           measure.Size // raw
+}
+
+// BorderPlan is one border of a quilt as it is planned: two sides as long as what is
+// inside is high, then two ends over them. The lengths that are cut are those of the
+// made top, measured through its middle.
+type BorderPlan struct {
+	Fabric          string         // "" for a border of blocks
+	Width, Cut      measure.Length // finished and raw; of a border of blocks, those of a block
+	Inside, Outside measure.Size   // finished
+	Sides, Ends     measure.Length // raw, of each of the two
+	Blocks          int            // of a border of blocks, else 0
 }
 
 // ColourwayPlan is how one colourway's block is made.
@@ -125,7 +137,7 @@ type Materials struct {
 	Backing *BackingPlan
 	Batting *BattingPlan
 	Binding *BindingPlan
-	Borders []BorderPlan // from the inside out
+	Borders []BorderCut // of cloth, from the inside out
 	Thread  ThreadPlan
 }
 
@@ -172,9 +184,9 @@ type BindingPlan struct {
 	Square       measure.Length // side of each square that a bias binding is cut from; 0: straight strips
 }
 
-// BorderPlan is one border of cloth of every quilt: its four lengths as planned, and how
+// BorderCut is one border of cloth of every quilt: its four lengths as planned, and how
 // they are cut.
-type BorderPlan struct {
+type BorderCut struct {
 	Nth        int // from the inside out, from 1; borders of blocks count too
 	Fabric     string
 	Cut        measure.Length // width as it is cut

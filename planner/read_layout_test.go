@@ -34,7 +34,7 @@ func TestLayoutFaults(t *testing.T) {
 			"down: 2\n  setting: on point",
 			[]string{
 				`27:1: the layout has no "triangles"; write it as in triangles: Foam`,
-				"28:11: the colourways have 8 blocks, but the layout holds 11 (4 across × 2 down on point, and 3 between); make 3 blocks more, or change across and down; nearest: 3 × 2 on point holds 8",
+				"28:11: the colourways have 8 blocks, but the layout holds 11 (4 across × 2 down on point, and 3 × 1 between); make 3 blocks more, or change across and down; on point, a layout holds across × down and (across − 1) × (down − 1) between them; nearest: 3 × 2 on point holds 8",
 			},
 		},
 		{

@@ -21,12 +21,12 @@ func (w *quiltWork) borders() {
 		key: keyBorders, name: "add borders", in: inBorders, count: 4 * len(w.job.Borders), place: Machine,
 		unit: span(rateBorder, 1), setup: span(rateSewSetup, 1), stitch: thread.Piecing,
 	}
-	s.doing = "Sides first, then top and bottom. Cut to the measure through the middle, pin at the quarters, sew, press outward."
+	s.doing = "Sides first: measure the height through the middle and cut two so long. Then measure the width through the middle, sides included, for top and bottom. Pin at the quarters, sew, press outward."
 	seen := map[string]bool{}
 	for _, r := range w.frame.rounds() {
-		sides, ends := r.inside.Height+2*w.job.Seam, r.outside.Width+2*w.job.Seam
-		s.doing += w.borderWords(r, sides, ends)
-		s.seam += 2*sides + 2*ends
+		b := w.plan.Borders[r.nth]
+		s.doing += w.borderWords(r, b)
+		s.seam += 2*b.Sides + 2*b.Ends
 		if !r.ofBlocks() && !seen[r.Fabric] {
 			s.after = append(s.after, Ref{Key: keyCutBord, Lot: Lot{FabricLot, r.Fabric}})
 			seen[r.Fabric] = true
@@ -35,17 +35,16 @@ func (w *quiltWork) borders() {
 	w.add(s)
 }
 
-func (w *quiltWork) borderWords(r round, sides, ends measure.Length) string {
+func (w *quiltWork) borderWords(r round, b BorderPlan) string {
 	if r.ofBlocks() {
 		return fmt.Sprintf(" Border %d: the strips of blocks, %s at the sides, %s at top and bottom; ease the top to them. %s",
-			r.nth+1, w.show(sides), w.show(ends), w.ringSeamWords(r))
+			r.nth+1, w.show(b.Sides), w.show(b.Ends), w.ringSeamWords(r))
 	}
-	cut := r.Width + 2*w.job.Seam
 	text := fmt.Sprintf(" Border %d, %s, as planned: two of %s, two of %s", r.nth+1, r.Fabric,
-		measure.Size{Width: cut, Height: sides}.Show(w.job.Units), measure.Size{Width: cut, Height: ends}.Show(w.job.Units))
-	for _, b := range w.plan.Materials.Borders {
-		if b.Nth == r.nth+1 {
-			text += ", " + b.CutWords()
+		measure.Size{Width: b.Cut, Height: b.Sides}.Show(w.job.Units), measure.Size{Width: b.Cut, Height: b.Ends}.Show(w.job.Units))
+	for _, c := range w.plan.Materials.Borders {
+		if c.Nth == r.nth+1 {
+			text += ", " + c.CutWords()
 		}
 	}
 	return text + "."

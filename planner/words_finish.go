@@ -45,7 +45,7 @@ func (b BackingPlan) FitWords(u measure.Unit) string {
 }
 
 // CutWords say how a border's lengths come off the cloth.
-func (b BorderPlan) CutWords() string {
+func (b BorderCut) CutWords() string {
 	switch {
 	case b.Grain == Lengthwise:
 		return "each in one piece along the selvage"
@@ -57,7 +57,7 @@ func (b BorderPlan) CutWords() string {
 
 // SavedWords say what the border's grain buys less than the other; "" where only
 // one was worked out.
-func (b BorderPlan) SavedWords(u measure.Unit) string {
+func (b BorderCut) SavedWords(u measure.Unit) string {
 	if !b.Considered {
 		return ""
 	}

@@ -35,7 +35,7 @@ type jsonCut struct {
 	Buy      number      `json:"buy"`
 	Joint    number      `json:"joint"`  // lost of what is on hand where no strip ends
 	Nested   *jsonNested `json:"nested"` // null: cuts in any order buy no less
-	Cloths   []jsonCloth `json:"cloths"`
+	Cloths   []jsonCutCloth `json:"cloths"`
 }
 
 // jsonNested is what cutting in any order would save of what is bought.
@@ -44,9 +44,9 @@ type jsonNested struct {
 	Cuts  int    `json:"cuts"` // ruler cuts in all
 }
 
-// jsonCloth is one piece of cloth with every piece in its place, from its lower
+// jsonCutCloth is one piece of cloth with every piece in its place, from its lower
 // left corner.
-type jsonCloth struct {
+type jsonCutCloth struct {
 	Width  number      `json:"width"`
 	Height number      `json:"height"`
 	Hand   bool        `json:"hand"`
@@ -121,7 +121,7 @@ func jsonCutOf(c planner.FabricCut, u measure.Unit) jsonCut {
 			return jsonLeftover{length(o.size.Width, u), length(o.size.Height, u), o.count}
 		}),
 	}
-	out.Cloths = list(plan.Cloths, func(k cloth.Cloth) jsonCloth { return jsonClothOf(c.Need, k, u) })
+	out.Cloths = list(plan.Cloths, func(k cloth.Cloth) jsonCutCloth { return jsonCutClothOf(c.Need, k, u) })
 	out.Layers, out.Hand = 1, []jsonSize{}
 	for _, s := range plan.Steps {
 		out.Layers = max(out.Layers, s.Layers)
@@ -167,8 +167,8 @@ func (j *jsonCut) bought(n planner.FabricNeed, u measure.Unit) {
 	}
 }
 
-func jsonClothOf(need planner.FabricNeed, c cloth.Cloth, u measure.Unit) jsonCloth {
-	return jsonCloth{
+func jsonCutClothOf(need planner.FabricNeed, c cloth.Cloth, u measure.Unit) jsonCutCloth {
+	return jsonCutCloth{
 		Width: length(c.Size.Width, u), Height: length(c.Size.Height, u), Hand: c.Hand,
 		Pieces: list(c.Pieces, func(p cloth.Piece) jsonLaid {
 			return jsonLaid{length(p.X, u), length(p.Y, u), length(p.Size.Width, u), length(p.Size.Height, u), need.Pieces[p.Want].For, p.Turned}

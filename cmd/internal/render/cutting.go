@@ -170,11 +170,11 @@ func (w cutWords) buy() string {
 	if w.Plan.Style != w.Need.Cutting.Style {
 		return ""
 	}
-	return buyWords(w.Need, w.units)
+	return boughtWords(w.Need, w.units)
 }
 
-// buyWords is what to buy of a fabric, and what it is reckoned against.
-func buyWords(n planner.FabricNeed, u measure.Unit) string {
+// boughtWords is what to buy of a fabric, and what it is reckoned against.
+func boughtWords(n planner.FabricNeed, u measure.Unit) string {
 	f := n.Fabric
 	if f.Form.Sheets() {
 		switch {

@@ -77,11 +77,11 @@ type jsonRef struct {
 // jsonMaterials is what a quilt takes beside its pieces; null is not asked for.
 // Backing, batting and binding are for one quilt, thread is for the run.
 type jsonMaterials struct {
-	Backing *jsonBacking `json:"backing"`
-	Batting *jsonBatting `json:"batting"`
-	Binding *jsonBinding `json:"binding"`
-	Borders []jsonBorder `json:"borders"` // from the inside out
-	Thread  jsonThread   `json:"thread"`
+	Backing *jsonBacking    `json:"backing"`
+	Batting *jsonBatting    `json:"batting"`
+	Binding *jsonBinding    `json:"binding"`
+	Borders []jsonBorderCut `json:"borders"` // from the inside out
+	Thread  jsonThread      `json:"thread"`
 }
 
 // jsonBacking is a backing: its raw size, and the length that it takes off the
@@ -102,8 +102,9 @@ type jsonBacking struct {
 	RunLength number     `json:"run_length"`
 }
 
-// jsonBorder is one border of every quilt.
-type jsonBorder struct {
+// jsonBorderCut is how one border of cloth is cut for every quilt.
+type jsonBorderCut struct {
+	Border   int     `json:"border"` // from the inside out, from 1
 	Fabric   string  `json:"fabric"`
 	CutWidth number  `json:"cut_width"`
 	Sides    number  `json:"sides"` // of the two, raw
@@ -245,7 +246,7 @@ func (s shown) materials(m planner.Materials) jsonMaterials {
 		Piecing: s.length(m.Thread.Piecing), Quilting: s.length(m.Thread.Quilting),
 		Binding: s.length(m.Thread.Binding), Total: s.length(m.Thread.Total), Bobbins: m.Thread.Bobbins,
 	}}
-	out.Borders = list(m.Borders, s.border)
+	out.Borders = list(m.Borders, s.borderCut)
 	if b := m.Backing; b != nil {
 		out.Backing = &jsonBacking{Width: s.length(b.Size.Width), Height: s.length(b.Size.Height),
 			Length: s.length(b.Length), Pieces: b.Panels,
@@ -261,9 +262,9 @@ func (s shown) materials(m planner.Materials) jsonMaterials {
 	return out
 }
 
-func (s shown) border(b planner.BorderPlan) jsonBorder {
-	out := jsonBorder{
-		Fabric: b.Fabric, CutWidth: s.length(b.Cut), Sides: s.length(b.Sides), Ends: s.length(b.Ends),
+func (s shown) borderCut(b planner.BorderCut) jsonBorderCut {
+	out := jsonBorderCut{
+		Border: b.Nth, Fabric: b.Fabric, CutWidth: s.length(b.Cut), Sides: s.length(b.Sides), Ends: s.length(b.Ends),
 		Grain: string(b.Grain), Strips: b.Strips, Joined: b.Joined,
 	}
 	if b.Considered {

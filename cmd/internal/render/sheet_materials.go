@@ -55,7 +55,7 @@ func (s *sheet) backing(b *planner.BackingPlan) string {
 }
 
 // border is one border in words: its lengths as planned, and how they are cut.
-func (s *sheet) border(b planner.BorderPlan) string {
+func (s *sheet) border(b planner.BorderCut) string {
 	u := s.plan.Job.Units
 	text := fmt.Sprintf("%s, cut %s wide, two of %s and two of %s, %s", b.Fabric, b.Cut.Show(u), b.Sides.Show(u), b.Ends.Show(u), b.CutWords())
 	if saved := b.SavedWords(u); saved != "" {
@@ -137,8 +137,10 @@ func (s *sheet) thread(t planner.ThreadPlan) string {
 
 // spool is a length of thread as it is sold, to the next whole yard or metre:
 // thread is bought with some to spare.
-func (s *sheet) spool(l measure.Length) string {
-	if s.plan.Job.Units == measure.Centimetres {
+func (s *sheet) spool(l measure.Length) string { return spool(l, s.plan.Job.Units) }
+
+func spool(l measure.Length, u measure.Unit) string {
+	if u == measure.Centimetres {
 		return fmt.Sprintf("%.0f m", math.Ceil(float64(l)/float64(measure.Metre)))
 	}
 	return fmt.Sprintf("%.0f yd", math.Ceil(float64(l)/float64(measure.Yard)))
