@@ -130,9 +130,10 @@ func haveInstead(have map[string]planner.Have, plan planner.Plan, text string) e
 
 func haveOf(f planner.Fabric, amount string, u measure.Unit) (planner.Have, error) {
 	if f.Form.Sheets() {
-		number, _, _ := strings.Cut(amount, " ")
+		number, word, _ := strings.Cut(amount, " ")
 		n, err := strconv.Atoi(number)
-		if err != nil || n < 0 || n > mostOnShelf {
+		form, named := countedForm(word, planner.ClothMaterial)
+		if err != nil || n < 0 || n > mostOnShelf || word != "" && (!named || form != f.Form) {
 			return planner.Have{}, wrong("--have: %q is not a count of %s", amount, pluralForm(f.Form))
 		}
 		return planner.Have{Sheets: []planner.HaveSheets{{Size: f.Size, Count: n}}}, nil

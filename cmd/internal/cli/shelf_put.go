@@ -62,7 +62,6 @@ func newShelfPut(env *Env) *cobra.Command {
 	flags.BoolVar(&opts.thread, "thread", false, "it is thread")
 	registerReason(flags, &opts.reason)
 	registerID(flags, &opts.id)
-	cmd.MarkFlagsMutuallyExclusive("batting", "thread")
 	return cmd
 }
 
@@ -78,6 +77,8 @@ func runShelfPut(ctx context.Context, env *Env, opts shelfPutOptions) error {
 func (o shelfPutOptions) entry() (tracker.Shelf, error) {
 	material := planner.ClothMaterial
 	switch {
+	case o.batting && o.thread:
+		return tracker.Shelf{}, wrong("it is --batting or --thread, not both")
 	case o.batting:
 		material = planner.BattingMaterial
 	case o.thread:

@@ -49,7 +49,6 @@ func newShop(env *Env) *cobra.Command {
 	cmd.Flags().BoolVar(&opts.csv, "csv", false, "write it as a table for a spreadsheet (RFC 4180)")
 	cmd.Flags().BoolVar(&opts.print, "print", false, "write it as a list to take along and tick")
 	cmd.Flags().StringVar(&opts.spool, "spool", "", "thread on one spool, such as `500m`")
-	cmd.MarkFlagsMutuallyExclusive("csv", "print")
 	return cmd
 }
 
@@ -106,8 +105,11 @@ func (o shopOptions) spoolLength() (measure.Length, error) {
 	return measure.Length(a.amount), nil
 }
 
-// once refuses a job that is named twice: its needs would be bought twice.
+// once refuses two forms at once, and a job that is named twice: its needs would be bought twice.
 func (o shopOptions) once() error {
+	if o.csv && o.print {
+		return wrong("shop writes --csv or --print, not both")
+	}
 	for i, name := range o.of {
 		if slices.Contains(o.of[:i], name) {
 			return wrong("%q is named twice", name).hint("for several quilts alike give the job a quantity")
