@@ -73,7 +73,14 @@ func completeFlags(root *cobra.Command, env *Env) {
 		"machine": env.completeMachine, "entry": env.completeEntry,
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
-	for _, cmd := range append(root.Commands(), root) {
+	for _, own := range []string{"dye-lot", "where", "width", "size", "spool", "have"} {
+		named[own] = none
+	}
+	commands := append(root.Commands(), root)
+	for _, cmd := range root.Commands() {
+		commands = append(commands, cmd.Commands()...)
+	}
+	for _, cmd := range commands {
 		register := func(flag *pflag.Flag) {
 			if f, ok := named[flag.Name]; ok {
 				// The only error is that of registering twice.
