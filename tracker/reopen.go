@@ -143,3 +143,21 @@ func (l *lowering) allowed(r *rule) int {
 	}
 	return have * l.board.rows[r.later].Count / of
 }
+
+// TakenBeyond is the rows that took more from a pool of pieces or units than is
+// made of it.
+func (s State) TakenBeyond(key string, lot Lot) []Row {
+	at, ok := s.find(key, lot)
+	if !ok || s.board.done(at) >= s.board.allTaken(at) {
+		return nil
+	}
+	var rows []Row
+	for _, later := range s.board.next[at] {
+		for _, r := range s.board.rules[later] {
+			if r.sort == pool && r.earlier[0] == at && s.board.takenNow(r) > 0 {
+				rows = append(rows, s.row(later))
+			}
+		}
+	}
+	return rows
+}
