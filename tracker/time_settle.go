@@ -66,14 +66,14 @@ func (s State) SetLimits(l Limits, id string, at time.Time, by string) (Event, e
 	return ev, nil
 }
 
-// Sitting finds a sitting by its id, its number, or a beginning of its id that no
-// other has.
+// Sitting finds a sitting by its id, its number, that of the entry that stopped
+// it, or a beginning of its id that no other has.
 func (s State) Sitting(typed string) (Sitting, bool, error) {
 	number, err := strconv.ParseUint(strings.TrimPrefix(typed, "#"), 10, 64)
 	var begin []Sitting
 	for _, sitting := range s.timing.sittings {
 		switch {
-		case sitting.ID == typed, err == nil && sitting.Seq == number:
+		case sitting.ID == typed, err == nil && (sitting.Seq == number || number > 0 && sitting.Ended == number):
 			return sitting, true, nil
 		case typed != "" && strings.HasPrefix(sitting.ID, typed):
 			begin = append(begin, sitting)

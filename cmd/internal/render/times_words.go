@@ -29,7 +29,7 @@ func span(s tracker.Sitting) string {
 	case planner.DateOf(s.From) == planner.DateOf(s.To):
 		return moment(s.From) + "–" + s.To.Format("15:04")
 	}
-	return moment(s.From) + tied + "– " + moment(s.To)
+	return moment(s.From) + "–" + tie(s.To.Format("Mon 15:04"))
 }
 
 // atRow is a row by its key and lot, as it stands on the wall: "80 chain-sew pairs
@@ -68,23 +68,27 @@ func spentOn(s tracker.State, sitting tracker.Sitting) string {
 func DoubtWords(s tracker.State, sitting tracker.Sitting) (what, do string) {
 	job, row := s.Ledger.Job, atRow(s, sitting.Shares[0].Operation, sitting.Shares[0].Lot)
 	settle := fmt.Sprintf("quiltrun time %s %d", job, sitting.Seq)
+	whose := ""
+	if sitting.By != "" {
+		whose = " of " + sitting.By
+	}
 	if sitting.Doubt == tracker.ClockSetBack {
-		return fmt.Sprintf("%s: the computer's clock was set back after %s, while %s was at %s: that time is not counted",
-				job, moment(sitting.From), sitting.By, row),
+		return fmt.Sprintf("%s: the computer's clock was set back after %s, during work%s at %s: that time is not counted",
+				job, moment(sitting.From), whose, row),
 			"say how long it took, such as: " + settle + " 45m"
 	}
-	quiet := ""
-	if sitting.Offer.After(sitting.From) {
-		quiet = ", with nothing logged after " + moment(sitting.Offer)
+	quiet := ", with nothing logged"
+	if sitting.Quiet.After(sitting.From) {
+		quiet += " after " + moment(sitting.Quiet)
 	}
 	offer := sitting.Offer.Format("15:04")
 	if sitting.Running() {
-		return fmt.Sprintf("%s: the clock of %s runs since %s, for %s: %s%s, and is not counted",
-				job, sitting.By, moment(sitting.From), row, spell(sitting.Minutes()), quiet),
+		return fmt.Sprintf("%s: the clock%s runs since %s, for %s: %s%s, and is not counted",
+				job, whose, moment(sitting.From), row, spell(sitting.Minutes()), quiet),
 			"say when work ended, such as: " + settle + " --end " + offer
 	}
-	return fmt.Sprintf("%s: the clock of %s ran from %s to %s, for %s: %s%s, and is not counted",
-			job, sitting.By, moment(sitting.From), moment(sitting.To), row, spell(sitting.Minutes()), quiet),
+	return fmt.Sprintf("%s: the clock%s ran from %s to %s, for %s: %s%s, and is not counted",
+			job, whose, moment(sitting.From), moment(sitting.To), row, spell(sitting.Minutes()), quiet),
 		fmt.Sprintf("say when work ended, such as: %s --end %s, or that it was so: %s %s", settle, offer, settle, typedSpan(sitting.Minutes()))
 }
 
