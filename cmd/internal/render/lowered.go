@@ -37,6 +37,9 @@ func (p *page) lowered(before, after tracker.State, ev tracker.Event) {
 	}}
 	for _, r := range entryRows(after, ev) {
 		was, _ := before.Row(r.part.Operation, r.part.Lot)
+		if was.Done == r.row.Done && len(ev.Parts) > 1 { // only other blocks have them
+			continue
+		}
 		g.add(fmt.Sprintf("%d%s%s", r.row.Number, tied, r.row.Name), r.part.Lot.Name, fmt.Sprint(was.Done),
 			fmt.Sprintf("%d of %s", r.row.Done, counted(r.row.Count, string(r.row.CountedIn))), fmt.Sprint(r.row.Left()))
 	}

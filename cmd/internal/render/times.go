@@ -36,7 +36,11 @@ func Stopped(w io.Writer, after tracker.State, ev tracker.Event, sitting *tracke
 // Settled says what was put right.
 func Settled(w io.Writer, after tracker.State, ev tracker.Event, sitting *tracker.Sitting, repeated bool, look Look) error {
 	p := &page{look: look}
-	p.receipt(ev, "put right", after.Ledger.Job, repeated)
+	what := "put right"
+	if ev.Target == "" {
+		what = "set"
+	}
+	p.receipt(ev, what, after.Ledger.Job, repeated)
 	switch {
 	case ev.Target == "":
 		p.para(2, limitWords(after))
@@ -125,7 +129,9 @@ func (p *page) worked(s tracker.State, now time.Time) {
 		days = append(days, tie(fmt.Sprintf("%s %s", shortDay(d.Date), spell(d.Minutes))))
 	}
 	p.fact("Days", factAt, enumerate(days))
-	p.fact("Limits", factAt, limitWords(s))
+	if gap, quiet := s.Limits(); gap != tracker.UsualGap || quiet != tracker.UsualQuiet {
+		p.fact("Limits", factAt, limitWords(s))
+	}
 	p.gap()
 }
 

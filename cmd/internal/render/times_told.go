@@ -19,7 +19,7 @@ func endWords(t tracker.Told) string {
 	if t.End == nil {
 		return ""
 	}
-	return ", at " + moment(*t.End)
+	return ": work ended " + moment(*t.End)
 }
 
 // tellSettled is a time that was put right, or limits that were set.
