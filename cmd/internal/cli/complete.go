@@ -68,8 +68,9 @@ func (e *Env) completeLog(cmd *cobra.Command, args []string, typed string) (comp
 func completeFlags(root *cobra.Command, env *Env) {
 	none := cobra.NoFileCompletions
 	named := map[string]cobra.CompletionFunc{
-		"today": none, "now": none, "id": none, "took": none, "reason": none, "from": none, "tolerance": none,
-		"for": none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
+		"today": none, "now": none, "id": none, "took": none, "end": none, "gap": none, "longest": none, "reason": none, "from": none,
+		"tolerance": none,
+		"for":       none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
 		"machine": env.completeMachine, "entry": env.completeEntry,
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
