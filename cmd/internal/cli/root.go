@@ -36,6 +36,9 @@ func run(env *Env, args []string) error {
 	if len(args) == 1 && args[0] == tick.GuardCommand {
 		return tick.Guard(env.In, env.direct, env.Err)
 	}
+	if len(args) > 0 && args[0] == tabRequest {
+		return runTab(env, args[1:])
+	}
 	root := newRoot(env)
 	root.SetArgs(args)
 	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
