@@ -171,8 +171,11 @@ func (t twice) ofStep(colourway int, step string) (Piece, error) {
 	}
 	piece := Piece{Step: to.name, Name: to.words(), Operation: to.operation, Size: size,
 		Block: to.at == len(c.Build.Steps)-1 && !to.partly()}
-	if to.partly() {
+	switch {
+	case to.partly():
 		piece.Step = to.operation
+	case piece.Block:
+		piece.Name = "a block"
 	}
 	if probed := t.at[colourway]; probed != nil {
 		less, _ := to.size(probed)

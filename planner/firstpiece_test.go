@@ -219,7 +219,7 @@ func TestWhatCannotBeMeasuredIsRefusedInWords(t *testing.T) {
 	piece, err := PieceAt(plan, "block", "")
 	require.NoError(t, err)
 	_, err = ReadPiece(plan, piece, measure.Size{Width: inches(t, "5")}, 0)
-	assert.EqualError(t, err, `a piece after the step "block" should be 12 1/2 in, and no seam makes it 5 in`)
+	assert.EqualError(t, err, `a block should be 12 1/2 in, and no seam makes it 5 in`)
 }
 
 // The border that makes up for the seam: the quilt that it would give is the
