@@ -66,17 +66,7 @@ func sizeRows(base Compared) []compareRow {
 // sizes is the change of a size.
 func sizes(of func(Compared) measure.Size) func(base, other Compared) string {
 	return func(base, other Compared) string {
-		u := base.Plan.Job.Units
-		w, h := of(other).Width-of(base).Width, of(other).Height-of(base).Height
-		switch {
-		case w == h:
-			return signed(w, u) + " each way"
-		case h == 0:
-			return signed(w, u) + " across"
-		case w == 0:
-			return signed(h, u) + " down"
-		}
-		return strings.TrimSuffix(signed(w, u), " "+u.String()) + " × " + signed(h, u)
+		return signedSize(of(base), of(other), base.Plan.Job.Units)
 	}
 }
 
