@@ -50,7 +50,7 @@ func (j Job) resewn(seam measure.Length) Job {
 	return j
 }
 
-// checkSeam refuses a measured seam that leaves nothing of a border. What it
+// checkSeam refuses a measured seam that leaves nothing of a border or of the sashing. What it
 // does to the blocks their geometry finds.
 func (m *maker) checkSeam() {
 	if m.job.SeamAsked == 0 {
@@ -60,6 +60,9 @@ func (m *maker) checkSeam() {
 		if b.Width <= 0 {
 			m.refuse(fmt.Sprintf("borders[%d]", i), "with a seam of "+m.job.SeamShown()+" nothing is left of the border", "give it a wider strip")
 		}
+	}
+	if s := m.job.Layout.Sashing; s != nil && s.Width <= 0 {
+		m.refuse("layout.sashing", "with a seam of "+m.job.SeamShown()+" nothing is left of the sashing", "give it a wider strip")
 	}
 }
 

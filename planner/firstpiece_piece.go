@@ -25,6 +25,7 @@ type Piece struct {
 	Size       measure.Size // raw, as planned; a Height of 0 has no one measure
 	Loses      measure.Size // when every seam on the way takes seamProbe more
 	Block      bool         // it is the block itself
+	Top        bool         // it is the quilt's top
 	AsCut      bool         // no seam is in its size: the ruler made it
 }
 
@@ -205,7 +206,7 @@ func (t twice) ofTop(step string) (Piece, bool) {
 	if step != keyBorders {
 		step = keyMeasure
 	}
-	return Piece{Step: step, Operation: step, Name: name, Size: should, Loses: lost(should, probed)}, true
+	return Piece{Step: step, Operation: step, Name: name, Top: true, Size: should, Loses: lost(should, probed)}, true
 }
 
 // rawTop is the raw top of a job whose blocks are sewn with a seam.

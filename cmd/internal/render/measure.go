@@ -181,6 +181,10 @@ func verdict(m Measure) string {
 		return fmt.Sprintf("That is off by no more than %s, which will do.", limit)
 	case f.Seam == 0:
 		return fmt.Sprintf("That is off by more than %s.", limit)
+	case f.Piece.Top && f.Within():
+		return fmt.Sprintf("The top is %s, no more than the %s that will do.", signed(off, u), limit)
+	case f.Piece.Top:
+		return fmt.Sprintf("The top is %s, more than the %s that will do.", signed(off, u), limit)
 	case f.Within():
 		return fmt.Sprintf("A block comes out %s, no more than the %s that will do: sew on, and mend the seam when it is handy.", signed(off, u), limit)
 	default:
