@@ -55,27 +55,14 @@ type twice struct {
 // makes it impossible.
 func makeTwice(p Plan) twice {
 	t := twice{plan: p, job: p.Job}
-	m := &maker{job: p.Job}
 	for _, c := range p.Colourways {
-		build, err := patchwork.Remake(m.pinned(c), p.Job.Seam+seamProbe, p.Job.Units)
+		build, err := patchwork.Remake(pinned(c.Recipe, c.Build), p.Job.Seam+seamProbe, p.Job.Units)
 		if err != nil {
 			build = nil
 		}
 		t.at = append(t.at, build)
 	}
 	return t
-}
-
-// pinned is a colourway's recipe with its squares as they are cut.
-func (m *maker) pinned(c ColourwayPlan) patchwork.Recipe {
-	recipe := c.Recipe
-	recipe.Steps = slices.Clone(recipe.Steps)
-	for i, made := range c.Build.Steps {
-		if made.Square != 0 {
-			recipe.Steps[i].Size = squareSize(made.Square)
-		}
-	}
-	return recipe
 }
 
 // PieceAt finds the piece that is measured after a step: a test by its name, a

@@ -77,6 +77,10 @@ func (f FirstPiece) mendSewn(j Job) string {
 		squareOrSize(f.Would.Raw, j.Units), squareOrSize(f.Would.Block, j.Units))
 }
 
+// narrowestBorder is the least that two opposite borders finish together: half an
+// inch each is the least that is well sewn. Common practice, no source.
+const narrowestBorder = measure.Inch
+
 // mendTop is what makes the top come out though every seam is sewn so.
 func (f FirstPiece) mendTop(j Job) string {
 	size := f.Planned.Quilt.Show(j.Units)
@@ -85,8 +89,8 @@ func (f FirstPiece) mendTop(j Job) string {
 	switch {
 	case len(f.Borders) > 0:
 		return fmt.Sprintf("%s, and cut the outer border %s: the top still comes out %s.", keep, f.borderWords(j.Units), size)
-	case short.Width >= measure.Inch/2 && short.Height >= measure.Inch/2:
-		return fmt.Sprintf("%s; a border that finishes %s at the sides and %s at top and bottom brings the top back to %s.", keep,
+	case short.Width >= narrowestBorder && short.Height >= narrowestBorder:
+		return fmt.Sprintf("%s, and add a border: one that finishes %s at the sides and %s at top and bottom brings the top back to %s.", keep,
 			short.Width.Half().Show(j.Units), short.Height.Half().Show(j.Units), size)
 	}
 	return fmt.Sprintf("%s: then the top comes out %s, not %s.", keep, f.Would.Quilt.Show(j.Units), size)

@@ -111,7 +111,11 @@ func signedSize(was, is measure.Size, u measure.Unit) string {
 	case w == 0:
 		return signed(h, u) + " down"
 	}
-	return strings.TrimSuffix(signed(w, u), " "+u.String()) + " × " + signed(h, u)
+	both := strings.TrimSuffix(signed(w, u), " "+u.String()) + " × " + signed(h, u)
+	if plain := strings.ReplaceAll(both, "≈ ", ""); plain != both {
+		return "≈ " + plain
+	}
+	return both
 }
 
 // seamsWords is over how many seams something is measured: "7", "1 1/2".
