@@ -267,8 +267,8 @@ func TestTheImpliedSeamMakesTheMeasuredPiece(t *testing.T) {
 		f, err := ReadPiece(plan, piece, measure.Size{Width: is}, 0)
 		require.NoError(rt, err)
 		assert.InDelta(rt, float64(sewn), float64(f.Seam), 2, fmt.Sprintf("%s of %s", step, plan.Job.ID))
-		again := plan
-		if again, err = Make(mustParse(rt, plan), Prior{Amend: Amendments{Seam: f.Seam}}); err != nil {
+		again, err := Make(mustParse(rt, plan), Prior{Amend: Amendments{Seam: f.Seam}})
+		if err != nil {
 			return // triangles too small to trim
 		}
 		measured, err := PieceAt(again, step, "")
