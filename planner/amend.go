@@ -39,8 +39,10 @@ func (j Job) resewn(seam measure.Length) Job {
 		j.SeamAsked = 0
 	}
 	j.Borders = slices.Clone(j.Borders)
-	for i := range j.Borders {
-		j.Borders[i].Width += wider
+	for i, b := range j.Borders {
+		if !b.ofBlocks() {
+			j.Borders[i].Width += wider
+		}
 	}
 	if j.Layout.Sashing != nil {
 		sashing := *j.Layout.Sashing
@@ -50,16 +52,19 @@ func (j Job) resewn(seam measure.Length) Job {
 	return j
 }
 
-// checkSeam refuses a measured seam that leaves nothing of a border. What it
+// checkSeam refuses a measured seam that leaves nothing of a border or of the sashing. What it
 // does to the blocks their geometry finds.
 func (m *maker) checkSeam() {
 	if m.job.SeamAsked == 0 {
 		return
 	}
 	for i, b := range m.job.Borders {
-		if b.Width <= 0 {
+		if b.Width <= 0 && !b.ofBlocks() {
 			m.refuse(fmt.Sprintf("borders[%d]", i), "with a seam of "+m.job.SeamShown()+" nothing is left of the border", "give it a wider strip")
 		}
+	}
+	if s := m.job.Layout.Sashing; s != nil && s.Width <= 0 {
+		m.refuse("layout.sashing", "with a seam of "+m.job.SeamShown()+" nothing is left of the sashing", "cut it wider")
 	}
 }
 
@@ -73,6 +78,11 @@ func (m *maker) asCut(recipe patchwork.Recipe) patchwork.Recipe {
 	if err != nil { // it cannot be made as planned either, and Make says why
 		return recipe
 	}
+	return pinned(recipe, build)
+}
+
+// pinned is a recipe with its squares for triangles as a build has cut them.
+func pinned(recipe patchwork.Recipe, build *patchwork.Build) patchwork.Recipe {
 	recipe.Steps = slices.Clone(recipe.Steps)
 	for i, made := range build.Steps {
 		if made.Square != 0 {

@@ -113,7 +113,7 @@ func (w *quiltWork) rowTakes() []Ref {
 	case w.frame.onPoint():
 		return []Ref{{Key: keyCutSet, Lot: Lot{FabricLot, l.Triangles}}}
 	case l.Sashing != nil && w.frame.uprights() > 0:
-		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.frame.sashParts().upright)}
+		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Upright)}
 	}
 	return nil
 }
@@ -141,8 +141,8 @@ func (w *quiltWork) rowWords(joins int) string {
 	l := w.frame.layout
 	switch {
 	case w.frame.onPoint():
-		return fmt.Sprintf("Rows run up to the right, the first at the upper left corner; lay each out from its lower left end, %s. Sew a side triangle to either end, its long side outward, the square corners even; the two ends of rows at the quilt's corners stay bare. %s",
-			w.rowCounts(), w.joinWords(joinColumns))
+		return fmt.Sprintf("Rows run up to the right, the first at the upper left corner; lay each out from its lower left end, %s. %s%s",
+			w.rowCounts(), w.triangleEndWords(), w.joinWords(joinColumns))
 	case l.Sashing != nil:
 		s := l.Sashing
 		return fmt.Sprintf("Sew a sashing piece %s of %s between the %d blocks of each row%s: %s a row. %s",
@@ -160,7 +160,17 @@ func edgeWords(edge bool, words string) string {
 
 // sashPiece is the raw size of a sashing piece beside a block.
 func (w *quiltWork) sashPiece() measure.Size {
-	return measure.Size{Width: w.frame.sash() + 2*w.job.Seam, Height: w.plan.Colourways[0].Raw.Height}
+	return measure.Size{Width: w.plan.Sashing.Cut, Height: w.plan.Colourways[0].Raw.Height}
+}
+
+// triangleEndWords says how the side triangles go on. Two rows end at a corner of the
+// quilt.
+func (w *quiltWork) triangleEndWords() string {
+	l := w.frame.layout
+	if l.sideTriangles() == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Sew a side triangle to either end by a short side, its long side to the quilt's edge and its square corner on the side where the neighbouring row reaches further out. The left end of row %d and the right end of row %d stay bare: corners come there last. ", l.Down, l.Across)
 }
 
 // rowCounts says how many blocks each diagonal row has.
@@ -202,13 +212,12 @@ func (w *quiltWork) sashingRows() {
 		w.pieceSashing(levels)
 	case f.uprights() > 0:
 		each := l.Across + f.uprights() - 1
-		n, high := levels*each, f.sash()+2*w.job.Seam
-		parts := f.sashParts()
+		n, high := levels*each, w.plan.Sashing.Cut
 		w.add(stage{
-			key: keySewSashing, name: "sew sashing rows", in: inJoins, count: n, place: Machine,
+			key: keySewSashing, name: "sew sashing rows", in: inJoins, count: n, place: Machine, aside: true,
 			after: []Ref{
-				w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, parts.level),
-				w.takesOf(l.Sashing.Cornerstones, keyCutStones, forCornerstones, parts.stones),
+				w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Level),
+				w.takesOf(l.Sashing.Cornerstones, keyCutStones, forCornerstones, w.plan.Sashing.Cornerstones),
 			},
 			seam: high.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1), unit: joining(rateRowJoin, high, 1, 0),
 			doing: fmt.Sprintf("Sew %s, each of %d sashing pieces %s of %s with cornerstones %s of %s between them%s: %s a row.",
@@ -216,7 +225,8 @@ func (w *quiltWork) sashingRows() {
 				w.sized(measure.Size{Width: high, Height: high}), l.Sashing.Cornerstones, edgeWords(f.edged(), " and at both ends"), counted(each, "join")),
 		})
 		w.add(stage{
-			key: keyPressSash, name: "press the sashing rows", in: inRows, count: levels, place: Iron, setup: span(rateIronSetup, 1),
+			key: keyPressSash, name: "press the sashing rows", in: inRows, count: levels, place: Iron, aside: true,
+			after: []Ref{{Key: keySewSashing, Lot: w.lot}}, setup: span(rateIronSetup, 1),
 			unit:  pressingRow(high, n, levels),
 			doing: fmt.Sprintf("Press every seam %s: so it nests with those of the rows of blocks.", w.plan.Press.Top.Sashing),
 		})
@@ -225,8 +235,8 @@ func (w *quiltWork) sashingRows() {
 
 // pieceSashing joins strips for the rows that are longer than a strip.
 func (w *quiltWork) pieceSashing(levels int) {
-	s, cut := w.frame.layout.Sashing, w.frame.sash()+2*w.job.Seam
-	strip, length := w.stripLength(w.fabric(s.Fabric)), w.rowLength()
+	s := w.plan.Sashing
+	cut, strip, length := s.Cut, w.stripLength(w.fabric(s.Fabric)), s.StripLength
 	if strip >= length {
 		return
 	}
@@ -292,7 +302,7 @@ func (w *quiltWork) stripTakes() []Ref {
 		return nil
 	}
 	if w.frame.stones() {
-		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.frame.sashParts().level)}
+		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Level)}
 	}
 	if w.stripLength(w.fabric(l.Sashing.Fabric)) < w.rowLength() {
 		return nil
@@ -309,7 +319,7 @@ func (w *quiltWork) joinRowsWords(each measure.Length) string {
 	case w.frame.stones():
 		return fmt.Sprintf("Join rows of blocks and rows of sashing by turns from the top down, %s a seam. At the cornerstones: %s", w.show(each), w.joinWords(joinCornerstones))
 	case l.Sashing != nil:
-		strip := measure.Size{Width: w.frame.sash() + 2*w.job.Seam, Height: w.rowLength()}
+		strip := measure.Size{Width: w.plan.Sashing.Cut, Height: w.rowLength()}
 		return fmt.Sprintf("Join the rows with a strip of %s %s between each two%s, %s a seam; mark the strip where the blocks end, so that they stand one below the other. %s",
 			l.Sashing.Fabric, strip.Show(w.job.Units), edgeWords(l.Sashing.Edge, " and at the top and bottom"), w.show(each), w.joinWords(joinSashing))
 	}
