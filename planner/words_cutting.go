@@ -124,14 +124,12 @@ func (w cutWording) from(s cloth.Step) string {
 		return strip
 	}
 	f := w.Need.Fabric
-	if f.Form.Sheets() && s.From == f.Sheet() {
+	if f.Form.Sheets() && s.From == f.Sheet() && !s.Hand {
 		form := strings.TrimSuffix(string(f.Form), "s")
 		return counted(s.Count, form)
 	}
-	for _, c := range w.Plan.Cloths {
-		if c.Hand && c.Size == s.From {
-			return counted(s.Count, "piece") + " on hand " + s.From.Show(w.units)
-		}
+	if s.Hand {
+		return counted(s.Count, "piece") + " on hand " + s.From.Show(w.units)
 	}
 	return counted(s.Count, "piece") + " " + s.From.Show(w.units)
 }

@@ -37,7 +37,9 @@ func CutSheets(wants []Want, sheets []Sheet, s Settings) (Plan, error) {
 	}
 	var roots []*part
 	for _, c := range cut.Cut {
-		roots = append(roots, d.assigned(d.exact(c.Root).onSheet(stock[c.Stock].Size)))
+		root := d.assigned(d.exact(c.Root).onSheet(stock[c.Stock].Size))
+		root.hand = stock[c.Stock].Count > 0
+		roots = append(roots, root)
 	}
 	plan.work(wants, roots, s)
 	for k, c := range cut.Cut {

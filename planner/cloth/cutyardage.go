@@ -113,6 +113,7 @@ func (b *bolt) plan() Plan {
 	}
 	var roots []*part
 	for _, h := range b.hand {
+		h.root.hand = true
 		roots = append(roots, h.root)
 	}
 	if root := stacked(b.long, b.rest); root != nil {

@@ -21,6 +21,7 @@ type part struct {
 	step   int            // of the work in which it is cut, from 1
 	oneWay bool           // a piece in it is directional
 	bolt   bool           // it is all that is cut off the bolt
+	hand   bool           // it is a piece on hand
 	long   measure.Length // the longest side of a piece in it; 0 for an offcut
 }
 

@@ -14,6 +14,7 @@ import (
 // them at once in a stack.
 type Step struct {
 	Bolt    bool         // what is cut is the bolt itself
+	Hand    bool         // what is cut is a piece on hand
 	Upright bool         // the ruler lies along the height of From, not across
 	From    measure.Size // what is cut
 	Count   int          // how many of those
@@ -107,6 +108,9 @@ func (c *cutter) beginnings(p *part) []string {
 	number(int64(p.cut))
 	number(int64(p.size.Width))
 	number(int64(p.size.Height))
+	if p.hand {
+		number(-1) // told apart from other cloth of its size
+	}
 	var out []string
 	for _, q := range p.parts {
 		if q.long == 0 {
@@ -155,7 +159,7 @@ func (c *cutter) step(s stack) {
 		layers = 1
 	}
 	out := Step{
-		Bolt: first.bolt, Upright: first.cut == guillotine.Upright, From: first.size, Count: len(s.parts), Layers: min(layers, len(s.parts)),
+		Bolt: first.bolt, Hand: first.hand, Upright: first.cut == guillotine.Upright, From: first.size, Count: len(s.parts), Layers: min(layers, len(s.parts)),
 	}
 	for k := 0; k < len(s.parts); k += layers {
 		out.Stacks++

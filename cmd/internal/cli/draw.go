@@ -115,7 +115,7 @@ func (o drawOptions) choose(plan planner.Plan) ([]draw.Drawing, error) {
 	case o.what[0] == "cutting":
 		return chooseCutting(plan, strings.Join(o.what[1:], " "))
 	case len(o.what) > 2:
-		return nil, wrong("draw does not know what to do with %q", o.what[2]).hint("it takes one drawing, or one kind of them")
+		return nil, wrong("draw does not take %q", o.what[2])
 	case o.what[0] == "top":
 		return chooseTop(all, plan, o.what[1:])
 	case o.what[0] == "block":
