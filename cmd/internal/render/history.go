@@ -31,7 +31,9 @@ var tellings = map[tracker.Kind]func(s tracker.State, t tracker.Told) string{
 		}
 		return fmt.Sprintf("took back entry %d", t.Undoes.Seq)
 	},
-	tracker.Noted: func(_ tracker.State, t tracker.Told) string { return "note: " + t.Reason },
+	tracker.Measured: tellMeasured,
+	tracker.Amended:  tellAmended,
+	tracker.Noted:    func(_ tracker.State, t tracker.Told) string { return "note: " + t.Reason },
 	tracker.Parked: func(_ tracker.State, t tracker.Told) string {
 		if t.Reason == "" {
 			return "taken up again"
