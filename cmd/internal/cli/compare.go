@@ -59,15 +59,15 @@ func newCompare(env *Env) *cobra.Command {
 		Short:             "Show what another size or value would change",
 		Long:              compareLong,
 		Example:           compareExample,
-		Args:              between(2, -1, "JOB", "KEY=VALUE"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeCompare,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(2, -1, "JOB", "KEY=VALUE"), otherThanJob, func(cmd *cobra.Command, args []string) error {
 			opts := compareOptions{of: args[0]}
 			if err := opts.fill(args[1:]); err != nil {
 				return err
 			}
 			return runCompare(cmd.Context(), env, opts)
-		},
+		}),
 	}
 }
 

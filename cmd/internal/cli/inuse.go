@@ -147,6 +147,10 @@ func loneText(_ tracker.State, args []string) string {
 	return ""
 }
 
+// otherThanJob is the ownWords of a command whose other words no job is called like,
+// such as KEY=VALUE.
+func otherThanJob(tracker.State, []string) string { return "" }
+
 // wordsOf is the ownWords of a command that takes a name of the job after JOB, or
 // the beginning of one.
 func wordsOf(what string, names func(tracker.Ledger) []string) ownWords {

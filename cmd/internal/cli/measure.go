@@ -63,15 +63,15 @@ func newMeasure(env *Env) *cobra.Command {
 		Short:             "Say what a measured piece tells of seam, block and quilt",
 		Long:              measureLong,
 		Example:           measureExample,
-		Args:              measureArgs,
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeMeasure,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(measureArgs, measuredWord, func(cmd *cobra.Command, args []string) error {
 			if opts.of = args[0]; len(args) == 1 {
 				return runMeasured(cmd.Context(), env, opts)
 			}
 			opts.step, opts.sizes = args[1], strings.Join(args[2:], " ")
 			return runMeasure(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	flags := cmd.Flags()
 	flags.StringVar(&opts.machine, "machine", "", "`NAME` of the machine; without it, as you measured last")
@@ -83,6 +83,21 @@ func newMeasure(env *Env) *cobra.Command {
 	flags.StringVar(&opts.reason, "reason", "", "keep a `NOTE` with the entry")
 	registerID(flags, &opts.id)
 	return cmd
+}
+
+// measuredWord is what the first word of measure may be beside a job: something
+// that can be measured.
+func measuredWord(s tracker.State, args []string) string {
+	plan, err := bookedPlan(s)
+	if err != nil {
+		return ""
+	}
+	for _, name := range planner.Measurable(plan) {
+		if strings.HasPrefix(strings.ToLower(name), strings.ToLower(args[0])) {
+			return "the piece " + name
+		}
+	}
+	return ""
 }
 
 // measureArgs counts the arguments: one, or three and more.
