@@ -212,7 +212,7 @@ func (e Enough) relieved(after Enough) bool {
 // mostOf is how many blocks of a colourway the cloth of one print could do for in
 // all, false where anything else takes of it.
 func (a EnoughAsk) mostOf(c int, role, fabric string) (int, bool) {
-	for _, w := range a.Left(a.Plan).Fabrics {
+	for _, w := range a.left(a.Plan).Fabrics {
 		if w.Fabric.Name != fabric {
 			continue
 		}

@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"time"
@@ -38,7 +39,8 @@ type Entry struct {
 }
 
 // Fold adds up the maker's own events and the booked jobs. What happened at the
-// same time goes in this order: the shelf first, then jobs in the order given.
+// same time goes in this order: what was put on the shelf, what jobs used, what
+// was counted, scrapped and taken.
 // An error is for events that this program did not write.
 func Fold(maker []tracker.Event, jobs []tracker.State) (Shelf, error) {
 	f := &folding{}
@@ -128,6 +130,18 @@ type moment struct {
 	last   bool
 }
 
+// rank orders what happened at the same time, as on a day whose clock stands
+// still: what was put there could be cut, and what was counted was counted last.
+func (m moment) rank() int {
+	switch {
+	case m.need != nil:
+		return 1
+	case m.entry.Shelf.Do == tracker.PutOn:
+		return 0
+	}
+	return 2
+}
+
 // moments puts all that happened in its order. A clock that was set back does
 // not change the order within a log.
 func (f *folding) moments() []moment {
@@ -145,7 +159,7 @@ func (f *folding) moments() []moment {
 			all = append(all, moment{at: clock, need: n, amount: u.Amount, last: last})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b moment) int { return a.at.Compare(b.at) })
+	slices.SortStableFunc(all, func(a, b moment) int { return cmp.Or(a.at.Compare(b.at), a.rank()-b.rank()) })
 	return all
 }
 
