@@ -43,7 +43,7 @@ type Entry struct {
 // was counted, scrapped and taken.
 // An error is for events that this program did not write.
 func Fold(maker []tracker.Event, jobs []tracker.State) (Shelf, error) {
-	f := &folding{}
+	f := &folding{asked: map[string][]allotted{}}
 	if err := f.read(maker); err != nil {
 		return Shelf{}, err
 	}
@@ -65,11 +65,13 @@ type folding struct {
 	needs   []*need // of all jobs, in the order of booking
 	silent  []string
 	puts    int
+	asked   map[string][]allotted // by thing, what was allotted since anything but a use happened
 }
 
 // need is a need on the way.
 type need struct {
 	Need
+	open   bool // its job is booked by now
 	booked time.Time
 	now    planner.Amount // still to be used at the moment that is looked at
 	first  int            // number of its first leftover
@@ -120,13 +122,14 @@ func ownItem(n *need) Item {
 	}
 }
 
-// moment is one thing that happened: an entry of the shelf, or a use by a job.
-// Last says that the need is all cut with it.
+// moment is one thing that happened: an entry of the shelf, a booking, of which each
+// need is told by itself, or a use by a job. Last says that the need is all cut with
+// it.
 type moment struct {
 	at     time.Time
 	entry  *Entry
 	need   *need
-	amount planner.Amount
+	amount planner.Amount // 0 of a booking
 	last   bool
 }
 
@@ -134,12 +137,14 @@ type moment struct {
 // still: what was put there could be cut, and what was counted was counted last.
 func (m moment) rank() int {
 	switch {
-	case m.need != nil:
+	case m.need != nil && m.amount == 0:
 		return 1
+	case m.need != nil:
+		return 2
 	case m.entry.Shelf.Do == tracker.PutOn:
 		return 0
 	}
-	return 2
+	return 3
 }
 
 // moments puts all that happened in its order. A clock that was set back does
@@ -153,6 +158,7 @@ func (f *folding) moments() []moment {
 	}
 	for _, n := range f.needs {
 		clock = n.booked
+		all = append(all, moment{at: clock, need: n})
 		for i, u := range n.Uses {
 			clock = later(clock, u.At)
 			last := i == len(n.Uses)-1 && n.Used() >= n.Whole
@@ -171,10 +177,16 @@ func later(a, b time.Time) time.Time {
 }
 
 func (f *folding) apply(m moment) error {
-	if m.need != nil {
+	switch {
+	case m.need != nil && m.amount == 0:
+		m.need.open = true
+		delete(f.asked, m.need.thing())
+		return nil
+	case m.need != nil:
 		f.use(m)
 		return nil
 	}
+	clear(f.asked)
 	return f.enter(m)
 }
 
