@@ -91,9 +91,9 @@ func BlockID(colourway string, n int) string {
 	return colourway + "-" + strconv.Itoa(n)
 }
 
-// blocksOf lays out the whole run: every quilt's blocks, row by row.
-func blocksOf(j Job, prior Prior) []Block {
-	layout := places(j)
+// blocksOf lays out the whole run, every quilt by the same layout: its blocks, row
+// by row.
+func blocksOf(j Job, layout []place, prior Prior) []Block {
 	give := newIDs(j, prior)
 	fabrics := make([][]RoleFabric, 0, len(layout))
 	nth := make([]int, len(j.Colourways))

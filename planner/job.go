@@ -20,6 +20,10 @@ type Job struct {
 	Seam     measure.Length // what one seam takes from each side
 	Prewash  bool
 
+	// SeamAsked is the job file's seam where Seam is one that was measured at the
+	// machine; 0 where they are the same.
+	SeamAsked measure.Length
+
 	Fabrics    []Fabric
 	Colourways []Colourway
 	Press      PressRule // "" is PressBest
@@ -131,9 +135,10 @@ type Layout struct {
 	Across, Down int
 	Setting      Setting
 	Order        Order
-	Map          [][]MapCell // for Mapped
+	Map          [][]MapCell // for Mapped: level lines as the quilt hangs, on point those between rows too
 	Turn         [][]int     // degrees clockwise, repeated over the layout; nil: none
 	Sashing      *Sashing
+	Triangles    string // fabric of the setting triangles, on point; "" where straight
 }
 
 // MapCell is one place of a mapped layout. Turn is in degrees clockwise.
@@ -150,10 +155,20 @@ type Sashing struct {
 	Edge         bool   // all round, not only between
 }
 
-// Border is one border round the top.
+// Border is one border round the top: of cloth, or of blocks.
 type Border struct {
-	Width  measure.Length // finished
-	Fabric string
+	Width  measure.Length // finished; 0 for a border of blocks
+	Fabric string         // "" for a border of blocks
+
+	Blocks  []BlockShare // nil for a border of cloth
+	Counted bool         // {dune: 24, tide: 20} rather than a list to deal from
+}
+
+// BlockShare is a colourway and, where a border counts its blocks, how many of them
+// it gives.
+type BlockShare struct {
+	Colourway string
+	Blocks    int // 0 where the list is dealt
 }
 
 // Backing is the back of the quilt.
@@ -202,10 +217,20 @@ type Quilting struct {
 }
 
 // SeamShown is the seam allowance for people. In centimetres it is given to the
-// tenth of a millimetre: 0.75 cm is not 0.8 cm at the needle.
+// tenth of a millimetre: 0.75 cm is not 0.8 cm at the needle. A measured one is
+// given to the thousandth of an inch, since no ruler's line says it.
 func (j Job) SeamShown() string {
-	if j.Units == measure.Centimetres {
+	switch {
+	case j.Units == measure.Centimetres:
 		return j.Seam.Decimal(j.Units, 2) + " cm"
+	case j.SeamAsked != 0:
+		return SeamMeasured(j.Seam, j.Units)
 	}
 	return j.Seam.Show(j.Units)
+}
+
+// SeamMeasured is a seam as it was measured: to the thousandth of an inch, or to
+// the hundredth of a centimetre and one place more.
+func SeamMeasured(seam measure.Length, u measure.Unit) string {
+	return seam.Decimal(u, 3) + " " + u.String()
 }

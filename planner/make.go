@@ -14,11 +14,14 @@ import (
 // make the same plan, byte for byte. The error is Problems: what cannot be
 // sewn or cut, with the place in the job file that causes it.
 func Make(j Job, prior Prior) (Plan, error) {
-	m := &maker{job: j, prior: prior}
+	m := &maker{job: j.resewn(prior.Amend.Seam), prior: prior}
+	m.checkSeam()
 	m.colourways()
 	if len(m.problems) == 0 {
 		m.quilt()
-		m.layout()
+	}
+	if len(m.problems) == 0 {
+		m.layOut()
 		m.cloth()
 	}
 	if len(m.problems) > 0 {
@@ -42,6 +45,8 @@ type maker struct {
 	job      Job
 	prior    Prior
 	plan     Plan
+	frame    frame
+	layout   []place    // of one quilt, in the order of its blocks
 	own      [][]*Block // each colourway's blocks, in their order
 	pressed  pressedTop
 	problems Problems
@@ -76,7 +81,7 @@ func (m *maker) colourways() {
 	m.plan.Colourways = make([]ColourwayPlan, 0, len(m.job.Colourways))
 	var all []*made
 	for _, c := range m.job.Colourways {
-		recipe := recipeFor(c.Block)
+		recipe := m.asCut(recipeFor(c.Block))
 		i := slices.IndexFunc(all, func(b *made) bool { return b.recipe.Equal(recipe) })
 		if i < 0 {
 			i = len(all)
@@ -99,7 +104,7 @@ type made struct {
 }
 
 func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
-	build, err := patchwork.Make(recipe, m.job.Seam, m.job.Units)
+	build, err := m.make(recipe)
 	if err != nil {
 		var fault *patchwork.Fault
 		if !errors.As(err, &fault) {
@@ -109,6 +114,15 @@ func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
 		return &made{recipe: recipe}
 	}
 	return &made{recipe: recipe, build: build}
+}
+
+// make makes a recipe with the job's seam: the file's, for which it was designed,
+// or one that was measured.
+func (m *maker) make(recipe patchwork.Recipe) (*patchwork.Build, error) {
+	if m.job.SeamAsked != 0 {
+		return patchwork.Remake(recipe, m.job.Seam, m.job.Units)
+	}
+	return patchwork.Make(recipe, m.job.Seam, m.job.Units)
 }
 
 func (b *made) colourway(c Colourway, seam measure.Length) ColourwayPlan {
@@ -137,23 +151,34 @@ func (m *maker) sameSize() {
 	}
 }
 
-// quilt sizes one quilt: blocks, then borders.
+// quilt sizes one quilt: blocks and what lies between them, then borders.
 func (m *maker) quilt() {
-	l, block := m.job.Layout, m.plan.Colourways[0].Finished
-	size := measure.Size{Width: block.Width.Times(l.Across), Height: block.Height.Times(l.Down)}
-	for _, b := range m.job.Borders {
-		size.Width += 2 * b.Width
-		size.Height += 2 * b.Width
+	l := m.job.Layout
+	m.frame = frameOf(&m.job, m.plan.Colourways[0].Finished)
+	if m.checkSetting(); len(m.problems) > 0 {
+		return
 	}
+	rows, columns := m.frame.grid()
+	if m.frame.onPoint() {
+		columns = 0
+		for row := range rows {
+			first, last := l.span(row)
+			columns = max(columns, last-first+1)
+		}
+	}
+	m.borderPlans()
+	m.plan.Sashing, m.plan.Triangles = m.sashingPlan(), m.trianglesPlan()
+	size := m.frame.finished()
 	m.plan.Quilt = Quilt{
-		Blocks: l.Across * l.Down, Across: l.Across, Down: l.Down,
-		Finished: size, Top: less(size, -2*m.job.Seam),
+		Blocks: m.frame.count(), Across: l.Across, Down: l.Down, Rows: rows, Columns: columns,
+		Inside: m.frame.inner(), Finished: size, Top: less(size, -2*m.job.Seam),
 	}
 }
 
 // deal gives every place of the run its block.
 func (m *maker) deal() {
-	m.plan.Blocks = blocksOf(m.job, m.prior)
+	m.layout = dealtPlaces(&m.job, m.frame)
+	m.plan.Blocks = blocksOf(m.job, m.layout, m.prior)
 	index := make(map[string]int, len(m.plan.Colourways))
 	for i, c := range m.plan.Colourways {
 		index[c.Name] = i
@@ -171,8 +196,8 @@ func (m *maker) deal() {
 	}
 }
 
-// layout deals the blocks out and finds where they meet.
-func (m *maker) layout() {
+// layOut deals the blocks out and finds where they meet.
+func (m *maker) layOut() {
 	m.checkRenamed()
 	m.deal()
 	if block := m.plan.Colourways[0].Raw; block.Width != block.Height {

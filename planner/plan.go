@@ -19,6 +19,9 @@ type Plan struct {
 	Blocks     []Block
 	Press      PressPlan
 	Joins      []Join
+	Borders    []BorderPlan   // from the inside out
+	Sashing    *SashingPlan   // nil: none
+	Triangles  *TrianglesPlan // nil: not on point
 	Fabrics    []FabricNeed
 	Operations []Operation
 	Materials  Materials
@@ -34,10 +37,47 @@ type Warning struct {
 
 // Quilt is one quilt of the run, flat, before quilting and washing.
 type Quilt struct {
-	Blocks       int
-	Across, Down int
-	Finished     measure.Size // borders included, inside the binding's seam
-	Top          measure.Size // raw
+	Blocks       int // those of borders counted
+	Across, Down int // of the layout; borders of blocks not counted
+
+	Rows, Columns int          // of places over the whole, borders of blocks counted; on point rows are diagonals
+	Inside        measure.Size // finished, inside all borders
+	Finished      measure.Size // borders included, inside the binding's seam
+	Top           measure.Size // raw
+}
+
+// BorderPlan is one border of a quilt as it is planned: two sides as long as what is
+// inside is high, then two ends over them. The lengths that are cut are those of the
+// made top, measured through its middle.
+type BorderPlan struct {
+	Fabric          string         // "" for a border of blocks
+	Width, Cut      measure.Length // finished and raw; of a border of blocks, those of a block
+	Inside, Outside measure.Size   // finished
+	Sides, Ends     measure.Length // raw, of each of the two
+	Blocks          int            // of a border of blocks, else 0
+}
+
+// SashingPlan is the sashing of a quilt: how many pieces it has of each sort. Upright
+// ones stand beside the blocks of rows; level ones, with cornerstones, or strips from
+// side to side lie between the rows.
+type SashingPlan struct {
+	Sashing
+	Cut            measure.Length // raw width
+	Upright, Level int            // pieces as long as a block
+	Cornerstones   int
+	Strips         int            // as long as a row
+	StripLength    measure.Length // raw; 0 where there are no strips
+}
+
+// TrianglesPlan is the setting triangles on point: those of one quilt, and the raw
+// sides of the squares that they are cut from, with how many of these the run takes.
+// Over is how many side triangles are then left.
+type TrianglesPlan struct {
+	Fabric                     string
+	Sides, Corners             int
+	SideSquare, CornerSquare   measure.Length
+	SideSquares, CornerSquares int
+	Over                       int
 }
 
 // ColourwayPlan is how one colourway's block is made.
@@ -206,6 +246,7 @@ type Take struct {
 type Operation struct {
 	Number    int
 	Key       string
+	Step      string // of the block's recipe, "" for what belongs to none
 	Name      string
 	Lot       Lot
 	CountedIn CountUnit

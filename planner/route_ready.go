@@ -17,8 +17,12 @@ const (
 	keyCut      = "cut" // pieces for blocks
 	keyCutBord  = "cut-borders"
 	keyCutBind  = "cut-binding"
-	keyKit      = "kit"
-	keySquareUp = "square-up"
+	keyCutSet   = "cut-setting-triangles"
+	keyCutSash  = "cut-sashing"
+
+	keyCutStones = "cut-cornerstones"
+	keyKit       = "kit"
+	keySquareUp  = "square-up"
 )
 
 // firstQuilt is the lot of what is done once for the whole run.
@@ -52,6 +56,9 @@ type cutting struct{ purpose, key, name string }
 var cuttings = []cutting{
 	{forBorder, keyCutBord, "cut border strips"},
 	{forBinding, keyCutBind, "cut binding strips"},
+	{forTriangles, keyCutSet, "cut setting triangles"},
+	{forSashing, keyCutSash, "cut sashing"},
+	{forCornerstones, keyCutStones, "cut cornerstones"},
 	{forBlocks, keyCut, "cut"},
 }
 
@@ -86,19 +93,14 @@ func (m *maker) prepare(n FabricNeed) stage {
 	}
 }
 
-// seamTest is three strips sewn side by side. Source: Quiltcentric, "Testing
-// your scant quarter inch seam": three strips 1 1/2 x 5 in make 3 1/2 in.
+// seamTest is the standard first piece, three strips sewn side by side.
 func (m *maker) seamTest() stage {
-	strip, long := measure.Inch*3/2, measure.Inch*5
-	if m.job.Units == measure.Centimetres {
-		strip, long = measure.Centimetre*4, measure.Centimetre*12
-	}
-	wide := strip.Times(3) - m.job.Seam.Times(4)
+	test := SeamTests(m.job.Units)[0]
 	return stage{
 		key: keySeamTest, name: "seam test", lot: firstQuilt, in: inUnits, count: 1, place: Machine,
-		unit: span(rateSeamTest, 1), seam: long.Times(2), stitch: thread.Piecing,
-		doing: fmt.Sprintf("Sew three strips %s × %s side by side and press. The unit must measure %s across, raw edge to raw edge. Wider: sew a wider seam; narrower: a narrower one.",
-			m.show(strip), m.show(long), m.show(wide)),
+		unit: span(rateSeamTest, 1), seam: test.Long.Times(test.Strips - 1), stitch: thread.Piecing,
+		doing: fmt.Sprintf("Sew %s side by side and press. The unit must measure %s across, raw edge to raw edge. Wider: sew a wider seam; narrower: a narrower one.",
+			test.Words(m.job.Units), m.show(test.Wide(m.job.Seam))),
 	}
 }
 
@@ -120,7 +122,7 @@ func readyCut(f Fabric, p PieceCount) bool {
 
 func (m *maker) cut(n FabricNeed, c cutting, count int) stage {
 	in, rulerCuts := inPieces, 0
-	if c.purpose != forBlocks {
+	if c.purpose == forBorder || c.purpose == forBinding {
 		in = inStrips
 	}
 	for _, p := range n.Pieces {
@@ -147,7 +149,9 @@ func (m *maker) cutWords(n FabricNeed, purpose string) string {
 	switch {
 	case n.Fabric.Directional:
 		text += " One layer at a time, the print upright."
-	case purpose == forBlocks:
+	case purpose == forTriangles:
+		text += m.triangleWords()
+	case purpose == forBlocks || purpose == forSashing || purpose == forCornerstones:
 		text += fmt.Sprintf(" Up to %d layers at once.", layers(n.Fabric))
 	case purpose == forBorder:
 		text += " Leave them long: they are cut to length when the top has been measured."
@@ -156,7 +160,7 @@ func (m *maker) cutWords(n FabricNeed, purpose string) string {
 }
 
 func (m *maker) cutOf(f Fabric, p PieceCount) string {
-	if p.For != forBlocks {
+	if longStrip(f, p) {
 		return fmt.Sprintf("%d strips %s wide, as long as the cloth gives (%s)", p.Count, m.show(p.Size.Height), m.show(p.Size.Width))
 	}
 	pieces := fmt.Sprintf("%d of %s", p.Count, m.sized(p.Size))
@@ -170,6 +174,23 @@ func (m *maker) cutOf(f Fabric, p PieceCount) string {
 	}
 	strips := counted(p.Cut.Strips, "strip")
 	return fmt.Sprintf("%s %s wide across the cloth, from each %s", strips, m.show(p.Cut.StripWidth), m.fromEach(p))
+}
+
+// longStrip reports whether a piece is a strip as long as the cloth gives, for what
+// is cut to length later.
+func longStrip(f Fabric, p PieceCount) bool {
+	return p.For == forBorder || p.For == forBinding || p.For == forSashing && p.Size.Width == stripLength(f)
+}
+
+// triangleWords says how squares become setting triangles, and how many are over.
+func (m *maker) triangleWords() string {
+	t, text := m.plan.Triangles, ""
+	if t.SideSquares > 0 {
+		text = fmt.Sprintf(" Cut the %s of %s twice, corner to corner both ways: %d side triangles, %d over.",
+			counted(t.SideSquares, "square"), m.show(t.SideSquare), 4*t.SideSquares, t.Over)
+	}
+	return text + fmt.Sprintf(" Cut the %s of %s once, corner to corner: %d corner triangles. The straight grain then lies at the quilt's edge. All are a little too large, and the edge is trimmed when the top is joined; lift them flat, their cut sides are on the bias.",
+		counted(t.CornerSquares, "square"), m.show(t.CornerSquare), 2*t.CornerSquares)
 }
 
 // fromEach says what a strip yields, and what the run needs of it in all.

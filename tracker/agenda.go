@@ -193,11 +193,22 @@ func (p *plannedWork) fitting() (Task, int) {
 		})
 	}
 	for _, t := range tasks {
-		if n := p.fits(t); n > 0 {
+		if n := p.fits(t); n > 0 && p.worthwhile(t, n) {
 			return t, n
 		}
 	}
 	return Task{}, 0
+}
+
+// leastSitting is the time for which another set-up is not begun.
+const leastSitting planner.Minutes = 5
+
+// worthwhile keeps a rest of the time from being filled with a minute of this and
+// a minute of that: another set-up is begun for leastSitting, or to finish
+// something.
+func (p *plannedWork) worthwhile(t Task, n int) bool {
+	last := len(p.batches) - 1
+	return last < 0 || p.batches[last].Setup == t.SharedSetup() || n == t.Left || planner.Minutes(n)*t.Unit.Mean >= leastSitting
 }
 
 // btoi puts what holds after what does not.

@@ -8,13 +8,13 @@ import (
 )
 
 // Doable is a row of the route that can go on. Room is how many of its Left
-// counts can be made now; Setup says that setting up is still to come. Test is
-// the test block that the counts are for, "" where they are for any.
+// counts can be made now; Setup says that setting up is still to come. Tests are
+// the test blocks that the counts are for, none where they are for any block.
 type Doable struct {
 	Operation
 	Done, Left, Room int
 	Setup            bool
-	Test             string
+	Tests            []string
 }
 
 // Minutes is the expected time of n of the counts by the ledger's table, setting
@@ -31,15 +31,28 @@ func (d Doable) SetupMinutes() planner.Minutes {
 	return 0
 }
 
+// HeldBy says what sort of thing holds a row up. Sorts may grow.
+type HeldBy string
+
+// The sorts of what holds a row up.
+const (
+	ByOrder HeldBy = "order" // a row before it is not far enough
+	ByTest  HeldBy = "test"  // a test block is to be measured first
+	ByWait  HeldBy = "wait"  // a quilt was sent out and is not expected back yet
+)
+
 // Held is a row with work left that cannot go on, and what holds it up: Behind
-// is the row that has to come first, and Why says so in words. Back is the day
-// on which a quilt that was sent out is expected, zero for any other reason.
+// is the row that has to come first, and Why says so in words. Where Behind is
+// held up too, Waits is the row that all of it waits for in the end, else it is
+// Behind. Back is the day on which a quilt that was sent out is expected, zero
+// for any other reason.
 type Held struct {
 	Operation
-	Left   int
-	Behind Operation
-	Why    string
-	Back   planner.Date
+	Left          int
+	By            HeldBy
+	Behind, Waits Operation
+	Why           string
+	Back          planner.Date
 }
 
 // outlook is a job seen for what can go on, on one day.
@@ -67,7 +80,8 @@ func (a Away) Back() planner.Date {
 }
 
 // Prospect is every row with work left, parted into those that can go on and
-// those that are held up, both in the ledger's order. What log would take but a
+// those that are held up, both in the ledger's order; a test that was passed over
+// until all blocks were made is in neither. What log would take but a
 // maker should not do yet counts as held up: the run beyond a test block that is
 // not measured, and what is sent out until the day on which it is expected.
 func (s State) Prospect(today planner.Date) ([]Doable, []Held) {
@@ -85,7 +99,7 @@ func (o *outlook) prospect() (can []Doable, held []Held) {
 	o.tests = o.untested()
 	for row := range o.rows {
 		left := o.left(row)
-		if left == 0 {
+		if left == 0 || o.isTest(row) && o.allMade(row) {
 			continue
 		}
 		if h, holds := o.holdUp(row, left); holds {
@@ -94,7 +108,23 @@ func (o *outlook) prospect() (can []Doable, held []Held) {
 		}
 		can = append(can, o.doable(row, left))
 	}
+	for i := range held {
+		held[i].Waits = o.root(held, held[i])
+	}
 	return can, held
+}
+
+// root is the row that a held one waits for in the end. The route has no circle,
+// but a test block is waited for by its own lot, so that steps are counted.
+func (o *outlook) root(held []Held, h Held) Operation {
+	for range held {
+		at := slices.IndexFunc(held, func(other Held) bool { return other.Key == h.Behind.Key && other.Lot == h.Behind.Lot })
+		if at < 0 {
+			break
+		}
+		h = held[at]
+	}
+	return h.Behind
 }
 
 // holdUp is what holds a row up, false where nothing does.
@@ -102,18 +132,18 @@ func (o *outlook) holdUp(row, left int) (Held, bool) {
 	h := Held{Operation: o.rows[row], Left: left}
 	for _, rule := range o.rules[row] {
 		if a, out := o.away[rule.earlier[0]]; out {
-			h.Behind, h.Back = a.Operation, a.Back()
+			h.By, h.Behind, h.Back = ByWait, a.Operation, a.Back()
 			h.Why = fmt.Sprintf("%s went out on %s and is expected back on %s", a.Lot.Name, planner.DateOf(a.Since), h.Back)
 			return h, true
 		}
 	}
 	if lack, short := o.firstLack(row); short {
-		h.Behind, h.Why = o.rows[lack.earlier()], o.reason(lack)
+		h.By, h.Behind, h.Why = ByOrder, o.rows[lack.earlier()], o.reason(lack)
 		return h, true
 	}
-	if room, test := o.wise(row); test >= 0 && room <= 0 {
-		h.Behind = o.rows[test]
-		h.Why = fmt.Sprintf("%s is to be measured in %s before the rest is begun", o.firstBlock(test), h.Behind.Title())
+	if room, tests, _ := o.wise(row); len(tests) > 0 && room <= 0 {
+		h.By, h.Behind = ByTest, o.rows[tests[0]]
+		h.Why = fmt.Sprintf("%s is to be measured in %s before the rest is begun", o.firstBlock(tests[0]), h.Behind.Title())
 		return h, true
 	}
 	return h, false
@@ -136,28 +166,35 @@ func (o *outlook) firstLack(row int) (lack, bool) {
 func (o *outlook) doable(row, left int) Doable {
 	d := Doable{Operation: o.rows[row], Done: o.done(row), Left: left, Room: o.room(row, left)}
 	d.Setup = d.Done == 0
-	if room, test := o.wise(row); test >= 0 && room < d.Room {
-		d.Room, d.Test = room, o.firstBlock(test)
+	if room, tests, free := o.wise(row); len(tests) > 0 && room < d.Room {
+		d.Room = room
+		for _, test := range tests {
+			if !free {
+				d.Tests = append(d.Tests, o.firstBlock(test))
+			}
+		}
 	}
 	return d
 }
 
-// wise is how many more counts of a row are for test blocks that are not
-// measured yet, and the row of the first such test; -1 where the row is free.
-func (o *outlook) wise(row int) (room, test int) {
-	if o.byBlock(row) {
-		if test = o.testOf(o.rows[row].Lot.Name); test < 0 {
-			return 0, -1
-		}
-		return o.rows[row].PerBlock - atIndex(o.at(row), 0), test
+// wise is how many more counts of a row are good to make while tests of its blocks
+// are still to come, and the rows of these; none where the row waits for no test.
+// Free says that some of the counts are for other blocks.
+func (o *outlook) wise(row int) (room int, tests []int, free bool) {
+	if !o.byBlock(row) {
+		return o.wisePool(row)
 	}
-	return o.wisePool(row)
+	test := o.testOf(o.rows[row].Lot.Name)
+	if test < 0 {
+		return 0, nil, true
+	}
+	return o.rows[row].PerBlock - atIndex(o.at(row), 0), []int{test}, false
 }
 
 // wisePool is wise for what blocks take from: enough for test blocks, and for
 // all blocks of the colourways that are free.
-func (o *outlook) wisePool(row int) (room, test int) {
-	test, room = -1, -o.done(row)
+func (o *outlook) wisePool(row int) (room int, tests []int, free bool) {
+	room = -o.done(row)
 	for _, later := range o.next[row] {
 		waits := -1
 		if o.byBlock(later) {
@@ -168,16 +205,14 @@ func (o *outlook) wisePool(row int) (room, test int) {
 				continue
 			}
 			if waits < 0 {
-				room += rule.sum()
+				room, free = room+rule.sum(), true
 				continue
 			}
 			room += rule.takes[o.blocksOf(later)[0]]
-			if test < 0 {
-				test = waits
-			}
+			tests = append(tests, waits)
 		}
 	}
-	return room, test
+	return room, tests, free
 }
 
 // sum is all that a rule takes from a pool.
@@ -201,6 +236,16 @@ func (o *outlook) testOf(colourway string) int {
 // isTest reports that a row is the test of its colourway's first block.
 func (o *outlook) isTest(row int) bool {
 	return slices.ContainsFunc(o.rules[row], func(r *rule) bool { return r.sort == firstBlock })
+}
+
+// allMade reports that all blocks that a test stands for are made.
+func (o *outlook) allMade(test int) bool {
+	for _, rule := range o.rules[test] {
+		if o.left(rule.earlier[0]) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // firstBlock is the block that a test is about.

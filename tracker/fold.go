@@ -3,6 +3,8 @@ package tracker
 import (
 	"fmt"
 	"sync/atomic"
+
+	"quiltrun/planner"
 )
 
 // State is what a job's events add up to. Its methods change nothing; values
@@ -10,18 +12,19 @@ import (
 type State struct {
 	Ledger  Ledger
 	File    string  // the job file's bytes, as booked or last revised
-	Entries []Entry // what was logged, recounted and ripped, taken back or not, in order
+	Entries []Entry // what was logged, recounted, ripped, measured and amended, taken back or not, in order
 
 	events                []Event
 	eventsEnd, entriesEnd *atomic.Int64  // see grow
 	ids                   map[string]int // event by id, of the first events; With lists the newest from time to time
+	amend                 planner.Amendments
 	board                 *board
 	effort                []effort         // by row
 	aside                 map[rowKey]shelf // as in folding
 	timing                timing
 }
 
-// Entry is something logged, recounted or ripped. UndoneBy is the id of the event that
+// Entry is something that can be taken back. UndoneBy is the id of the event that
 // took it back, "" while it stands.
 type Entry struct {
 	Event
@@ -125,4 +128,12 @@ func (s State) undone() map[string]bool {
 		}
 	}
 	return gone
+}
+
+// LastSeq is the number of the newest event, 0 where there is none.
+func (s State) LastSeq() uint64 {
+	if len(s.events) == 0 {
+		return 0
+	}
+	return s.events[len(s.events)-1].Seq
 }

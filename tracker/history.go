@@ -41,7 +41,7 @@ func (s State) History(r HistoryRequest) ([]Told, error) {
 	}
 	for i := range s.events {
 		t := Told{Event: s.events[i], UndoneBy: by[s.events[i].ID]}
-		if at, ok := s.ids[t.Target]; ok {
+		if at, ok := s.at(t.Target); ok {
 			t.Undoes = &s.events[at]
 		}
 		if keep(t) {
@@ -163,7 +163,7 @@ func (s State) neverLot(typed Lot) *Refusal {
 func (s State) touching(block string) map[string]bool {
 	touched := map[string]bool{}
 	undone := s.undone()
-	f := &folding{aside: map[rowKey]shelf{}, timing: newTiming(nil)}
+	f := newFolding(s.events)
 	for i := range s.events {
 		ev := &s.events[i]
 		if ev.names(block) {

@@ -163,3 +163,19 @@ func (s State) Remaining() []Rest {
 	}
 	return rest
 }
+
+// BookedAt is when the job was taken on.
+func (s State) BookedAt() time.Time {
+	if len(s.events) == 0 {
+		return time.Time{}
+	}
+	return s.events[0].At
+}
+
+// Newest is the number of the job's newest event, 0 where it is not booked.
+func (s State) Newest() uint64 {
+	if len(s.events) == 0 {
+		return 0
+	}
+	return s.events[len(s.events)-1].Seq
+}

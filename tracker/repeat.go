@@ -17,6 +17,12 @@ func (s State) Repeated(id string) (Event, bool) {
 	return s.events[at], true
 }
 
+// Before is the job as it was before the event with an id.
+func (s State) Before(id string) (State, error) {
+	at, _ := s.at(id)
+	return Fold(s.events[:at:at])
+}
+
 // SentAgain refuses an event that came with the id of a stored one and says
 // something else: an entry sent twice counts once, but two entries must not pass
 // for one. The *Refusal names the stored one.
@@ -37,6 +43,8 @@ func (e Event) saysTheSame(other Event) bool {
 	return e.Kind == other.Kind && e.CatchUp == other.CatchUp && e.Ticked == other.Ticked && e.Reason == other.Reason &&
 		e.Target == other.Target && e.File == other.File &&
 		reflect.DeepEqual(e.Parts, other.Parts) && reflect.DeepEqual(e.Limits, other.Limits) && sameEnd(e.End, other.End) &&
+		reflect.DeepEqual(e.Measure, other.Measure) && reflect.DeepEqual(e.Amendment, other.Amendment) &&
+		reflect.DeepEqual(e.Shelf, other.Shelf) &&
 		slices.Equal(e.Week, other.Week) && slices.Equal(e.Days, other.Days)
 }
 

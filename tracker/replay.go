@@ -12,6 +12,7 @@ import (
 type folding struct {
 	ledger Ledger
 	file   string
+	amend  planner.Amendments
 	board  *board
 	effort []effort         // by row
 	aside  map[rowKey]shelf // by row, as the last ledger left it; of rows that are gone too
@@ -26,7 +27,7 @@ type shelf struct {
 
 // replay goes through the events as if those undone had never been.
 func replay(events []Event, undone map[string]bool) (*folding, error) {
-	f := &folding{aside: map[rowKey]shelf{}, timing: newTiming(settledBy(events))}
+	f := newFolding(events)
 	for i := range events {
 		if undone[events[i].ID] {
 			continue
@@ -38,12 +39,21 @@ func replay(events []Event, undone map[string]bool) (*folding, error) {
 	return f, nil
 }
 
+// newFolding is the fold before the first of the events.
+func newFolding(events []Event) *folding {
+	return &folding{aside: map[rowKey]shelf{}, timing: newTiming(settledBy(events))}
+}
+
 // apply takes one event in. An unknown kind is no small matter: leaving it out
 // could make every later number wrong.
 func (f *folding) apply(ev *Event) error {
 	switch ev.Kind {
 	case Booked, Revised:
-		return f.adopt(ev)
+		return f.plan(ev)
+	case Amended:
+		return f.amended(ev)
+	case Measured:
+		return ev.Measure.sound()
 	case Logged, Recount, Ripped:
 		return f.entry(ev)
 	case Started, Stopped, Paused, Resumed, Settled:
@@ -52,6 +62,16 @@ func (f *folding) apply(ev *Event) error {
 		return nil
 	}
 	return fmt.Errorf("its kind %s is not known: use a newer quiltrun", quoted(string(ev.Kind)))
+}
+
+// plan goes over to a job file and its plan. A revision may take back what the
+// making has amended.
+func (f *folding) plan(ev *Event) error {
+	f.file = ev.File
+	if ev.Amendment != nil {
+		ev.Amendment.change(&f.amend)
+	}
+	return f.adopt(ev)
 }
 
 // entry takes in what an event says of rows, with the minutes that were said of it
@@ -104,7 +124,7 @@ func (f *folding) adopt(ev *Event) error {
 	names := carriedNames(f.ledger, *ev.Ledger)
 	f.shelve(names)
 	f.renameTimes(names)
-	f.ledger, f.file = *ev.Ledger, ev.File
+	f.ledger = *ev.Ledger
 	f.board, f.effort = newBoard(made), make([]effort, len(made.rows))
 	for i, o := range made.rows {
 		kept := f.aside[rowKey{o.Key, o.Lot}]

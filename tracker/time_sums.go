@@ -19,6 +19,26 @@ func (s State) Working() []string {
 	return names
 }
 
+// AtWork is the sitting of somebody whose clock runs.
+func (s State) AtWork(by string) (Sitting, bool) {
+	w := s.timing.workers[by]
+	if !w.clock {
+		return Sitting{}, false
+	}
+	return s.timing.sittings[w.open-1], true
+}
+
+// lotAtWork is the lot that somebody's clock runs for, where counts of the same
+// operation name none: whoever said what they are at need not say it again. Nil
+// where no clock of theirs runs for it.
+func (s State) lotAtWork(by, key string, counts []CountAsked) *Lot {
+	w := s.timing.workers[by]
+	if !w.clock || w.row.key != key || len(counts) == 0 || counts[0].Lot != "" {
+		return nil
+	}
+	return &w.row.lot
+}
+
 // Limits is what is taken for work in this job.
 func (s State) Limits() (gap, quiet planner.Minutes) {
 	if !s.Booked() {
@@ -42,6 +62,7 @@ func (s State) Sittings(now time.Time) []Sitting {
 // soFar shows a running sitting as it looks now.
 func (s State) soFar(sitting *Sitting, now time.Time) {
 	w := s.timing.workers[sitting.By]
+	sitting.Doubt = w.doubt
 	if w.from.IsZero() { // in a pause
 		return
 	}
@@ -53,8 +74,8 @@ func (s State) soFar(sitting *Sitting, now time.Time) {
 		sitting.add(Span{w.from, now}, w.row, 0)
 	}
 	w.sign(now)
-	if w.tooQuiet(s.timing.limits.quiet) {
-		sitting.Doubt, sitting.Offer = ClockForgotten, w.offer(sitting.From, s.timing.limits.quiet)
+	if sitting.Doubt == "" && w.tooQuiet(s.timing.limits.quiet) {
+		w.forgot(sitting, s.timing.limits.quiet)
 	}
 }
 

@@ -66,20 +66,25 @@ func sameEvent(a, b *Event) bool { return a == b || reflect.DeepEqual(a, b) }
 // before it.
 func (k Kind) addsUp() bool {
 	switch k {
-	case Logged, Recount, Ripped, Started, Stopped, Paused, Resumed, Noted, Parked, Bobbin:
+	case Logged, Recount, Ripped, Measured, Started, Stopped, Paused, Resumed, Noted, Parked, Bobbin:
 		return true
 	}
 	return false
 }
 
-// isEntry reports whether events of the kind are entries: they say what is done
-// of a row, and can be taken back.
-func (k Kind) isEntry() bool { return k == Logged || k == Recount || k == Ripped }
+// isEntry reports whether events of the kind are entries: they can be taken back.
+func (k Kind) isEntry() bool {
+	switch k {
+	case Logged, Recount, Ripped, Measured, Amended:
+		return true
+	}
+	return false
+}
 
 // folding is the fold of the state, ready for one more event: what that touches
 // is copied, and all else shared.
 func (s State) folding(ev *Event) *folding {
-	f := &folding{ledger: s.Ledger, file: s.File, aside: s.aside, effort: slices.Clone(s.effort), timing: s.timing.forked()}
+	f := &folding{ledger: s.Ledger, file: s.File, amend: s.amend, aside: s.aside, effort: slices.Clone(s.effort), timing: s.timing.forked()}
 	f.board = &board{route: s.board.route, tallies: slices.Clone(s.board.tallies)}
 	for _, p := range ev.Parts {
 		if row, ok := f.board.index[rowKey{p.Operation, p.Lot}]; ok {
@@ -91,7 +96,7 @@ func (s State) folding(ev *Event) *folding {
 
 // adopt takes over what a fold has come to.
 func (s *State) adopt(f *folding) {
-	s.Ledger, s.File, s.board = f.ledger, f.file, f.board
+	s.Ledger, s.File, s.amend, s.board = f.ledger, f.file, f.amend, f.board
 	s.effort, s.aside, s.timing = f.effort, f.aside, f.timing
 }
 

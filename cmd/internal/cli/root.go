@@ -17,7 +17,8 @@ book. Check work off with log as it happens; left says what remains, and when
 says on which dates the booked jobs will be done.
 
 A FILE is a job file: it has a / in it, ends in .yaml or .yml, or is - for
-standard input. A JOB is the id of a booked job or any unique beginning of it.
+standard input. A JOB is the id of a booked job or any unique beginning of it;
+use puts one in use, so that JOB can be left out.
 
 Exit codes:
   0  done
@@ -34,6 +35,9 @@ const rootExample = `  quiltrun plan examples/estuary-lap.yaml
 func run(env *Env, args []string) error {
 	if len(args) == 1 && args[0] == tick.GuardCommand {
 		return tick.Guard(env.In, env.direct, env.Err)
+	}
+	if len(args) > 0 && args[0] == tabRequest {
+		return runTab(env, args[1:])
 	}
 	root := newRoot(env)
 	root.SetArgs(args)
@@ -88,11 +92,12 @@ func newRoot(env *Env) *cobra.Command {
 // addCommands puts the commands in the order of the work.
 func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
-		{newPlan(env), newCut(env), newDraw(env), newBlocks(env)},
+		{newPlan(env), newCompare(env), newCut(env), newEnough(env), newShop(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
-		{newTick(env), newLog(env), newUndo(env)},
-		{newLeft(env), newWhen(env)},
-		{newHours(env), newCheck(env), newCompletion(env)},
+		{newTick(env), newLog(env), newStart(env), newStop(env), newMeasure(env), newRecount(env), newRip(env), newUndo(env),
+			newNote(env), newPark(env), newUse(env)},
+		{newNext(env), newLeft(env), newTime(env), newJobs(env), newHistory(env), newWhen(env)},
+		{newShelf(env), newHours(env), newCheck(env), newCompletion(env)},
 	} {
 		root.AddGroup(workGroups[i])
 		for _, cmd := range group {

@@ -134,7 +134,7 @@ func (e *Env) jobAndPlan(ctx context.Context, typed string) (state tracker.State
 	if err != nil {
 		return state, plan, err
 	}
-	plan, err = bookedPlan(tracker.Event{File: state.File, Ledger: &state.Ledger})
+	plan, err = bookedPlan(state)
 	var broken *fileError
 	if errors.As(err, &broken) {
 		return state, planner.Plan{}, nil // a newer program finds fault with it; counts go on without words

@@ -10,9 +10,11 @@ import (
 func LoggedJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated bool) error {
 	return writeJSON(w, struct {
 		jsonReceipt
-		Entries []jsonEntry `json:"entries"`
-		Minutes *number     `json:"minutes"`
-	}{receiptOf(after.Ledger.Job, ev, repeated), list(entryRows(after, ev), entryOf), tookOf(ev)})
+		Entries []jsonEntry  `json:"entries"`
+		Drifts  []*jsonTrend `json:"drifts"` // seams that drift, of what was logged
+		Minutes *number      `json:"minutes"`
+	}{receiptOf(after.Ledger.Job, ev, repeated), list(entryRows(after, ev), entryOf),
+		list(after.Drifts(operationsOf(ev)...), func(d tracker.Drift) *jsonTrend { return trendOf(d.Series) }), tookOf(ev)})
 }
 
 // tookOf is the minutes of a whole entry, null where nobody timed it.
@@ -32,7 +34,8 @@ func UndoneJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated boo
 		jsonReceipt
 		Target    string `json:"target"`
 		TargetSeq uint64 `json:"target_seq"`
-	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, targetOf(after, ev).Seq})
+		jsonDoubts
+	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, targetOf(after, ev).Seq, jsonDoubts{doubtsOf(after, ev.At)}})
 }
 
 // BookedJSON writes that a job was taken on for scripts.

@@ -47,6 +47,7 @@ func TestSheetsReadAsTheyWereLeft(t *testing.T) {
 		{"estuary-lap", "40"}, {"estuary-lap", "80"}, {"estuary-lap", "120"}, {"estuary-lap", "pipe"},
 		{"estuary-lap", "ascii"}, {"estuary-lap", "colour"},
 		{"harbour-pair", "80"}, {"lighthouse-king", "80"}, {"lighthouse-king", "40"}, {"saltmarsh-cot", "80"},
+		{"dune-sampler", "80"}, {"dune-sampler", "40"}, {"cormorant-point", "80"}, {"cormorant-point", "40"}, {"cormorant-point", "ascii"},
 	} {
 		t.Run(c.name+" "+c.look, func(t *testing.T) {
 			plan := example(t, c.name)
@@ -70,10 +71,10 @@ func TestWhatIsLeftReadsAsItWasLeft(t *testing.T) {
 	}
 	for name, s := range states {
 		for _, look := range []string{"40", "80"} {
-			golden(t, "left-"+name+"-"+look, shownBy(t, func(w *bytes.Buffer) error { return Left(w, []tracker.State{s}, looks[look]) }))
+			golden(t, "left-"+name+"-"+look, shownBy(t, func(w *bytes.Buffer) error { return Left(w, []tracker.State{s}, friday, looks[look]) }))
 		}
 	}
-	golden(t, "left-no-job", shownBy(t, func(w *bytes.Buffer) error { return Left(w, nil, looks["80"]) }))
+	golden(t, "left-no-job", shownBy(t, func(w *bytes.Buffer) error { return Left(w, nil, friday, looks["80"]) }))
 }
 
 // answers are dates of every kind: usual, without a due date, none at all, and

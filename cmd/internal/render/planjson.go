@@ -29,6 +29,10 @@ type jsonPlan struct {
 	Operations []jsonOperation `json:"operations"`
 	Materials  jsonMaterials   `json:"materials"`
 	Minutes    number          `json:"minutes"`
+	Borders    []jsonBorder    `json:"borders"`
+	Sashing    *jsonSashing    `json:"sashing"`   // null: none
+	Triangles  *jsonTriangles  `json:"triangles"` // setting triangles; null: not on point
+	Pickups    []jsonPickup    `json:"pickups"`
 }
 
 // jsonWarning is something unwise; path is the place in the job file, null where
@@ -48,6 +52,8 @@ type jsonJob struct {
 	Due      *string `json:"due"`
 	Quantity int     `json:"quantity"`
 	Seam     number  `json:"seam"`
+
+	SeamAsked *number `json:"seam_asked"` // the job file's, where seam was measured; else null
 }
 
 // jsonSize is a width and a height in the plan's unit.
@@ -62,6 +68,11 @@ type jsonQuilt struct {
 	Across   int      `json:"across"`
 	Down     int      `json:"down"`
 	Finished jsonSize `json:"finished"`
+
+	Setting string   `json:"setting"`
+	Rows    int      `json:"rows"`    // of blocks over the whole, borders of blocks counted; on point diagonals
+	Columns int      `json:"columns"` // places of the longest row
+	Inside  jsonSize `json:"inside"`  // finished, inside all borders
 }
 
 // jsonMatches counts match points by what becomes of them.
@@ -185,10 +196,11 @@ func planOf(p planner.Plan) jsonPlan {
 		Job: jsonJob{
 			ID: p.Job.ID, Title: p.Job.Title, Client: known(p.Job.Client),
 			Received: date(p.Job.Received), Due: date(p.Job.Due), Quantity: p.Job.Quantity,
-			Seam: length(p.Job.Seam, s.unit),
+			Seam: length(p.Job.Seam, s.unit), SeamAsked: lengthOrNull(p.Job.SeamAsked, s.unit),
 		},
 		Quilt: jsonQuilt{
 			Blocks: p.Quilt.Blocks, Across: p.Quilt.Across, Down: p.Quilt.Down, Finished: s.size(p.Quilt.Finished),
+			Setting: string(p.Job.Layout.Setting), Rows: p.Quilt.Rows, Columns: p.Quilt.Columns, Inside: s.size(p.Quilt.Inside),
 		},
 		Colourways: list(p.Colourways, s.colourway),
 		Blocks:     list(p.Blocks, blockOf),
@@ -198,6 +210,10 @@ func planOf(p planner.Plan) jsonPlan {
 		Operations: s.operations(p.Operations),
 		Materials:  s.materials(p.Materials),
 		Minutes:    minutes(p.Minutes),
+		Borders:    list(p.Borders, s.border),
+		Sashing:    s.sashing(p.Sashing),
+		Triangles:  s.triangles(p.Triangles),
+		Pickups:    pickupsOf(p),
 	}
 }
 
