@@ -113,7 +113,7 @@ func runTick(ctx context.Context, env *Env, opts tickOptions) error {
 	screen := tick.NewScreen(state, tick.NewGuide(plan), row.Operation, tick.Settings{
 		Look: env.look(), Keys: opts.keys, Apart: opts.apart, CatchUp: opts.catchUp,
 	})
-	if !env.InTerminal || !env.OutTerminal {
+	if !env.InTerminal || !env.Draws {
 		return env.tickLines(ctx, screen, opts.id, state)
 	}
 	switch {
