@@ -208,7 +208,7 @@ func (m *measuring) named(sizes []tracker.MeasuredSize, blocks []string) ([]trac
 // small.
 func (m *measuring) uneven(kept tracker.Measurement, colourway string, tolerance measure.Length) error {
 	if !m.answer.First.Piece.Block || kept.Pieces() < 2 && len(kept.Sizes[0].Blocks) == 0 {
-		return nil
+		return nil // one block that nobody named stands for all
 	}
 	var counts []planner.SizeCount
 	for _, s := range kept.Sizes {
@@ -225,7 +225,9 @@ func (m *measuring) uneven(kept tracker.Measurement, colourway string, tolerance
 	if err != nil {
 		return unmakeable(m.plan.Job.Seam, m.plan.Job.Units, err)
 	}
-	m.answer.Uneven = &uneven
+	if uneven.Short > 0 || len(counts) > 1 {
+		m.answer.Uneven = &uneven
+	}
 	return nil
 }
 
