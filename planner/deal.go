@@ -42,22 +42,28 @@ func fromMap(all []place, rows [][]MapCell, index map[string]int) {
 // along the diagonals from the top left, each from its upper end, or along the
 // level lines as the quilt hangs, each from the left.
 func walk(all []place, f frame) []*place {
-	path := make([]*place, 0, len(all))
-	for i := range all {
-		if all[i].ring == 0 {
-			path = append(path, &all[i])
-		}
-	}
 	diagonal := f.layout.Order == DealDiagonal || f.layout.Order == FillDiagonal
-	switch {
-	case diagonal && f.onPoint():
-		slices.SortStableFunc(path, func(a, b *place) int { return cmp.Or(cmp.Compare(a.u, b.u), cmp.Compare(b.v, a.v)) })
-	case diagonal:
-		slices.SortStableFunc(path, func(a, b *place) int {
-			return cmp.Or(cmp.Compare(a.line+a.nth, b.line+b.nth), cmp.Compare(a.line, b.line))
-		})
-	case f.onPoint():
-		slices.SortStableFunc(path, func(a, b *place) int { return cmp.Or(cmp.Compare(a.line, b.line), cmp.Compare(a.nth, b.nth)) })
+	keys := make([]int, 0, len(all)) // the way along, a place in it, the index
+	for i := range all {
+		p := &all[i]
+		if p.ring > 0 {
+			continue
+		}
+		way, along := p.line, p.nth
+		if diagonal {
+			way, along = p.line+p.nth, p.line
+		}
+		if diagonal && f.onPoint() {
+			way, along = p.u, MostBlocks-p.v
+		}
+		keys = append(keys, (way*2*MostBlocks+along)*MostBlocks+i)
+	}
+	if diagonal || f.onPoint() {
+		slices.Sort(keys)
+	}
+	path := make([]*place, len(keys))
+	for i, key := range keys {
+		path[i] = &all[key%MostBlocks]
 	}
 	return path
 }

@@ -83,9 +83,6 @@ func (f frame) grid() (rows, columns int) {
 	return rows, columns
 }
 
-// rows is how many rows of blocks a quilt has, those of its borders counted.
-func (f frame) rows() int { rows, _ := f.grid(); return rows }
-
 // sewnAt is where a block lies in the grid in which blocks are sewn.
 func (f frame) sewnAt(b *Block) (u, v int) {
 	if !f.onPoint() {
