@@ -4,10 +4,13 @@ package planner
 type place struct {
 	row, column int
 	colourway   int
+	nth         int // which of a quilt's blocks of the colourway lies here, in the order in which fabrics are dealt
 	turn        int
 }
 
-// places gives every place of one quilt its colourway and its turn, row by row.
+// places gives every place of one quilt its block and its turn, row by row. A
+// scattered layout, which needs more than the job to be worked out, is dealt here
+// as rows are.
 func places(j Job) []place {
 	all := grid(j.Layout)
 	if j.Layout.Order == Mapped {
@@ -15,6 +18,7 @@ func places(j Job) []place {
 	} else {
 		deal(walk(all, j.Layout), j)
 	}
+	numberBlocks(all, len(j.Colourways))
 	for i := range all {
 		all[i].turn = (all[i].turn + patternTurn(j.Layout.Turn, all[i])) % 360
 	}
@@ -29,6 +33,16 @@ func grid(l Layout) []place {
 		}
 	}
 	return all
+}
+
+// numberBlocks has each colourway's blocks lie in the order in which they are dealt, row
+// by row.
+func numberBlocks(all []place, colourways int) {
+	next := make([]int, colourways)
+	for i := range all {
+		all[i].nth = next[all[i].colourway]
+		next[all[i].colourway]++
+	}
 }
 
 func fromMap(all []place, j Job) {

@@ -153,7 +153,7 @@ func (m *maker) quilt() {
 
 // deal gives every place of the run its block.
 func (m *maker) deal() {
-	m.plan.Blocks = blocksOf(m.job, m.prior)
+	m.plan.Blocks = blocksOf(m.places(), m.job, m.prior)
 	index := make(map[string]int, len(m.plan.Colourways))
 	for i, c := range m.plan.Colourways {
 		index[c.Name] = i
