@@ -1,6 +1,12 @@
 package planner
 
-import "quiltrun/planner/measure"
+import (
+	"fmt"
+	"slices"
+
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+)
 
 // Amendments are what the making itself has changed about a job, beside its job
 // file. The zero value changes nothing.
@@ -14,3 +20,67 @@ type Swap struct {
 	A string `json:"a"` // block ids
 	B string `json:"b"`
 }
+
+// resewn is the job as it comes out with a measured seam. Cut sizes stay and
+// finished sizes follow: whatever the cutting list says is cut as the job file
+// has it, so that cloth that is cut already is right, and a border's strip that
+// was planned 3 in finished finishes wider where the seam takes less. Trims
+// stay what they are. 0, or the job's own seam, changes nothing; a second seam
+// goes on from the first.
+func (j Job) resewn(seam measure.Length) Job {
+	if seam == 0 || seam == j.Seam {
+		return j
+	}
+	wider := 2 * (j.Seam - seam)
+	if j.SeamAsked == 0 {
+		j.SeamAsked = j.Seam
+	}
+	if j.Seam = seam; j.SeamAsked == seam {
+		j.SeamAsked = 0
+	}
+	j.Borders = slices.Clone(j.Borders)
+	for i := range j.Borders {
+		j.Borders[i].Width += wider
+	}
+	if j.Layout.Sashing != nil {
+		sashing := *j.Layout.Sashing
+		sashing.Width += wider
+		j.Layout.Sashing = &sashing
+	}
+	return j
+}
+
+// checkSeam refuses a measured seam that leaves nothing of a border. What it
+// does to the blocks their geometry finds.
+func (m *maker) checkSeam() {
+	if m.job.SeamAsked == 0 {
+		return
+	}
+	for i, b := range m.job.Borders {
+		if b.Width <= 0 {
+			m.refuse(fmt.Sprintf("borders[%d]", i), "with a seam of "+m.job.SeamShown()+" nothing is left of the border", "give it a wider strip")
+		}
+	}
+}
+
+// asCut is a recipe whose triangles are cut from the squares that the job
+// file's own seam asks for: another seam at the machine cuts no square anew.
+func (m *maker) asCut(recipe patchwork.Recipe) patchwork.Recipe {
+	if m.job.SeamAsked == 0 {
+		return recipe
+	}
+	build, err := patchwork.Make(recipe, m.job.SeamAsked, m.job.Units)
+	if err != nil { // it cannot be made as planned either, and Make says why
+		return recipe
+	}
+	recipe.Steps = slices.Clone(recipe.Steps)
+	for i, made := range build.Steps {
+		if made.Square != 0 {
+			recipe.Steps[i].Size = squareSize(made.Square)
+		}
+	}
+	return recipe
+}
+
+// squareSize is the size of a square.
+func squareSize(side measure.Length) measure.Size { return measure.Size{Width: side, Height: side} }

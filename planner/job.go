@@ -20,6 +20,10 @@ type Job struct {
 	Seam     measure.Length // what one seam takes from each side
 	Prewash  bool
 
+	// SeamAsked is the job file's seam where Seam is one that was measured at the
+	// machine; 0 where they are the same.
+	SeamAsked measure.Length
+
 	Fabrics    []Fabric
 	Colourways []Colourway
 	Press      PressRule // "" is PressBest
@@ -202,10 +206,20 @@ type Quilting struct {
 }
 
 // SeamShown is the seam allowance for people. In centimetres it is given to the
-// tenth of a millimetre: 0.75 cm is not 0.8 cm at the needle.
+// tenth of a millimetre: 0.75 cm is not 0.8 cm at the needle. A measured one is
+// given to the thousandth of an inch, since no ruler's line says it.
 func (j Job) SeamShown() string {
-	if j.Units == measure.Centimetres {
+	switch {
+	case j.Units == measure.Centimetres:
 		return j.Seam.Decimal(j.Units, 2) + " cm"
+	case j.SeamAsked != 0:
+		return SeamMeasured(j.Seam, j.Units)
 	}
 	return j.Seam.Show(j.Units)
+}
+
+// SeamMeasured is a seam as it was measured: to the thousandth of an inch, or to
+// the hundredth of a centimetre and one place more.
+func SeamMeasured(seam measure.Length, u measure.Unit) string {
+	return seam.Decimal(u, 3) + " " + u.String()
 }

@@ -14,7 +14,8 @@ import (
 // make the same plan, byte for byte. The error is Problems: what cannot be
 // sewn or cut, with the place in the job file that causes it.
 func Make(j Job, prior Prior) (Plan, error) {
-	m := &maker{job: j, prior: prior}
+	m := &maker{job: j.resewn(prior.Amend.Seam), prior: prior}
+	m.checkSeam()
 	m.colourways()
 	if len(m.problems) == 0 {
 		m.quilt()
@@ -76,7 +77,7 @@ func (m *maker) colourways() {
 	m.plan.Colourways = make([]ColourwayPlan, 0, len(m.job.Colourways))
 	var all []*made
 	for _, c := range m.job.Colourways {
-		recipe := recipeFor(c.Block)
+		recipe := m.asCut(recipeFor(c.Block))
 		i := slices.IndexFunc(all, func(b *made) bool { return b.recipe.Equal(recipe) })
 		if i < 0 {
 			i = len(all)
@@ -99,7 +100,7 @@ type made struct {
 }
 
 func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
-	build, err := patchwork.Make(recipe, m.job.Seam, m.job.Units)
+	build, err := m.make(recipe)
 	if err != nil {
 		var fault *patchwork.Fault
 		if !errors.As(err, &fault) {
@@ -109,6 +110,15 @@ func (m *maker) build(c Colourway, recipe patchwork.Recipe) *made {
 		return &made{recipe: recipe}
 	}
 	return &made{recipe: recipe, build: build}
+}
+
+// make makes a recipe with the job's seam: the file's, for which it was designed,
+// or one that was measured.
+func (m *maker) make(recipe patchwork.Recipe) (*patchwork.Build, error) {
+	if m.job.SeamAsked != 0 {
+		return patchwork.Remake(recipe, m.job.Seam, m.job.Units)
+	}
+	return patchwork.Make(recipe, m.job.Seam, m.job.Units)
 }
 
 func (b *made) colourway(c Colourway, seam measure.Length) ColourwayPlan {

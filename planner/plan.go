@@ -206,6 +206,7 @@ type Take struct {
 type Operation struct {
 	Number    int
 	Key       string
+	Step      string // of the block's recipe, "" for what belongs to none
 	Name      string
 	Lot       Lot
 	CountedIn CountUnit

@@ -113,7 +113,7 @@ func (m *maker) checkKeys(blocks [][]stage, taken []string) {
 
 func (s *stage) operation(number int) Operation {
 	o := Operation{
-		Number: number, Key: s.key, Name: s.name, Lot: s.lot, CountedIn: s.in, PerBlock: s.per, Count: s.count,
+		Number: number, Key: s.key, Step: s.step, Name: s.name, Lot: s.lot, CountedIn: s.in, PerBlock: s.per, Count: s.count,
 		After: s.after, Place: s.place, SeamLength: s.seam, Setup: s.setup, Unit: s.unit, Wait: s.wait,
 		Doing: s.doing, Care: cautions(s.place),
 	}

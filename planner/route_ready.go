@@ -86,19 +86,14 @@ func (m *maker) prepare(n FabricNeed) stage {
 	}
 }
 
-// seamTest is three strips sewn side by side. Source: Quiltcentric, "Testing
-// your scant quarter inch seam": three strips 1 1/2 x 5 in make 3 1/2 in.
+// seamTest is the standard first piece, three strips sewn side by side.
 func (m *maker) seamTest() stage {
-	strip, long := measure.Inch*3/2, measure.Inch*5
-	if m.job.Units == measure.Centimetres {
-		strip, long = measure.Centimetre*4, measure.Centimetre*12
-	}
-	wide := strip.Times(3) - m.job.Seam.Times(4)
+	test := SeamTests(m.job.Units)[0]
 	return stage{
 		key: keySeamTest, name: "seam test", lot: firstQuilt, in: inUnits, count: 1, place: Machine,
-		unit: span(rateSeamTest, 1), seam: long.Times(2), stitch: thread.Piecing,
-		doing: fmt.Sprintf("Sew three strips %s × %s side by side and press. The unit must measure %s across, raw edge to raw edge. Wider: sew a wider seam; narrower: a narrower one.",
-			m.show(strip), m.show(long), m.show(wide)),
+		unit: span(rateSeamTest, 1), seam: test.Long.Times(test.Strips - 1), stitch: thread.Piecing,
+		doing: fmt.Sprintf("Sew %s side by side and press. The unit must measure %s across, raw edge to raw edge. Wider: sew a wider seam; narrower: a narrower one.",
+			test.Words(m.job.Units), m.show(test.Wide(m.job.Seam))),
 	}
 }
 

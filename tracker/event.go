@@ -20,7 +20,15 @@ const (
 	Logged  Kind = "log"     // work was done: Parts are set
 	Undone  Kind = "undo"    // the entry Target no longer counts
 	Recount Kind = "recount" // Parts say what lies on the table, whatever was logged before
-	Hours   Kind = "hours"   // the maker's working time from a date on: Week or Days is set
+
+	// A piece was measured: Measure is set.
+	Measured Kind = "measure"
+	// The making changed something about the job beside its file: Amendment is
+	// set, and Ledger where the job was planned anew with it. Measure may be set
+	// too: the piece that led to it.
+	Amended Kind = "amend"
+
+	Hours Kind = "hours" // the maker's working time from a date on: Week or Days is set
 )
 
 // Event is one thing that happened. Events are appended and never changed.
@@ -40,6 +48,9 @@ type Event struct {
 	Ledger   *Ledger    `json:"ledger,omitempty"`
 	Week     []DayTime  `json:"week,omitempty"`
 	Days     []DateTime `json:"days,omitempty"`
+
+	Measure   *Measurement `json:"measure,omitempty"`
+	Amendment *Amendment   `json:"amendment,omitempty"`
 }
 
 // Part is what one event says of one row of the route. Minutes is nil where

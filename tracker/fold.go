@@ -11,19 +11,25 @@ import (
 type State struct {
 	Ledger  Ledger
 	File    string  // the job file's bytes, as booked or last revised
-	Entries []Entry // what was logged and recounted, taken back or not, in order
+	Entries []Entry // what was logged, recounted, measured and amended, taken back or not, in order
 
 	events  []Event
 	ids     map[string]int // event by id
+	amend   planner.Amendments
 	board   *board
 	minutes []planner.Minutes // by row
 }
 
-// Entry is something logged or recounted. UndoneBy is the id of the event that
+// Entry is something that can be taken back. UndoneBy is the id of the event that
 // took it back, "" while it stands.
 type Entry struct {
 	Event
 	UndoneBy string
+}
+
+// entered reports whether events of a kind are entries, which can be taken back.
+func (k Kind) entered() bool {
+	return k == Logged || k == Recount || k == Measured || k == Amended
 }
 
 // Standing reports that the entry counts.
@@ -47,6 +53,7 @@ func Fold(events []Event) (State, error) {
 		return State{}, err
 	}
 	s.Ledger, s.File, s.board, s.minutes = f.ledger, f.file, f.board, f.minutes
+	s.amend = f.amend
 	return s, nil
 }
 
@@ -66,12 +73,12 @@ func (s *State) read(events []Event) error {
 		}
 		s.ids[ev.ID] = i
 		switch ev.Kind {
-		case Logged, Recount:
+		case Logged, Recount, Measured, Amended:
 			entryOf[i] = len(s.Entries)
 			s.Entries = append(s.Entries, Entry{Event: *ev})
 		case Undone:
 			target, ok := s.ids[ev.Target]
-			if !ok || events[target].Kind != Logged && events[target].Kind != Recount {
+			if !ok || !events[target].Kind.entered() {
 				return damaged(ev, fmt.Errorf("it takes back %s, which is no entry of this job", quoted(ev.Target)))
 			}
 			entry := &s.Entries[entryOf[target]]

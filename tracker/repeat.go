@@ -16,6 +16,9 @@ func (s State) Repeated(id string) (Event, bool) {
 	return s.events[at], true
 }
 
+// Before is the job as it was before the event with an id.
+func (s State) Before(id string) (State, error) { return Fold(s.events[:s.ids[id]]) }
+
 // SentAgain refuses an event that came with the id of a stored one and says
 // something else: an entry sent twice counts once, but two entries must not pass
 // for one. The *Refusal names the stored one.
@@ -35,7 +38,8 @@ func (e Event) SentAgain(sent Event) error {
 func (e Event) saysTheSame(other Event) bool {
 	return e.Kind == other.Kind && e.CatchUp == other.CatchUp && e.Reason == other.Reason &&
 		e.Target == other.Target && e.File == other.File &&
-		reflect.DeepEqual(e.Parts, other.Parts) &&
+		reflect.DeepEqual(e.Parts, other.Parts) && reflect.DeepEqual(e.Measure, other.Measure) &&
+		reflect.DeepEqual(e.Amendment, other.Amendment) &&
 		slices.Equal(e.Week, other.Week) && slices.Equal(e.Days, other.Days)
 }
 

@@ -11,6 +11,7 @@ import (
 type folding struct {
 	ledger  Ledger
 	file    string
+	amend   planner.Amendments
 	board   *board
 	minutes []planner.Minutes // by row
 	aside   map[rowKey]shelf  // by row, as the last ledger left it; of rows that are gone too
@@ -41,7 +42,11 @@ func replay(events []Event, undone map[string]bool) (*folding, error) {
 func (f *folding) apply(ev *Event) error {
 	switch ev.Kind {
 	case Booked, Revised:
-		return f.adopt(ev)
+		return f.plan(ev)
+	case Amended:
+		return f.amended(ev)
+	case Measured:
+		return ev.Measure.sound()
 	case Logged, Recount:
 		if len(ev.Parts) == 0 {
 			return errors.New("it says of no operation what was done")
@@ -58,6 +63,16 @@ func (f *folding) apply(ev *Event) error {
 	return fmt.Errorf("its kind %s is not known: use a newer quiltrun", quoted(string(ev.Kind)))
 }
 
+// plan goes over to a job file and its plan. A revision may take back what the
+// making has amended.
+func (f *folding) plan(ev *Event) error {
+	f.file = ev.File
+	if ev.Amendment != nil {
+		ev.Amendment.change(&f.amend)
+	}
+	return f.adopt(ev)
+}
+
 // adopt goes over to a new ledger: what was logged of a row stays with it.
 func (f *folding) adopt(ev *Event) error {
 	if ev.Ledger == nil {
@@ -68,7 +83,7 @@ func (f *folding) adopt(ev *Event) error {
 		return err
 	}
 	f.shelve(carriedNames(f.ledger, *ev.Ledger))
-	f.ledger, f.file = *ev.Ledger, ev.File
+	f.ledger = *ev.Ledger
 	f.board, f.minutes = newBoard(made), make([]planner.Minutes, len(made.rows))
 	for i, o := range made.rows {
 		kept := f.aside[rowKey{o.Key, o.Lot}]

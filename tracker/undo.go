@@ -22,6 +22,9 @@ func (s State) Undo(entry, id string, at time.Time, by string) (Event, error) {
 	if err != nil {
 		return Event{}, err
 	}
+	if err := s.restsOn(target); err != nil {
+		return Event{}, err
+	}
 	if c := s.clear(target); len(c.first) > 0 {
 		return Event{}, c.refusal(target)
 	}
@@ -136,6 +139,12 @@ func (s State) noEntry(typed string) *Refusal {
 // describe is an entry in a few words, by the part that was asked for last:
 // "entry 7 (12 of tide in 80 chain-sew pairs)".
 func (s State) describe(e Entry) string {
+	switch {
+	case e.Amendment != nil:
+		return fmt.Sprintf("entry %d (%s)", e.Seq, e.Amendment.words())
+	case e.Measure != nil:
+		return fmt.Sprintf("entry %d (a measure: %s)", e.Seq, e.Measure.Name)
+	}
 	more := len(e.Parts) - 1
 	p := e.Parts[more]
 	text := fmt.Sprintf("entry %d (%d of %s in %s", e.Seq, p.Count, p.Lot.Name, s.board.titleOf(p.Operation))

@@ -18,9 +18,22 @@ const mostPatches = 5000
 // Make makes one block by its recipe, with seams that take seam from each side.
 // Faults are worded with measures in the unit show. The error is a *Fault.
 func Make(r Recipe, seam measure.Length, show measure.Unit) (*Build, error) {
+	return makeBlock(r, seam, show, false)
+}
+
+// Remake is Make with another seam than the block was designed for. What then
+// comes out longer than what it is sewn to is cut back, as it is at the table:
+// a strip that was cut to the planned length still goes on a block that came
+// out smaller.
+func Remake(r Recipe, seam measure.Length, show measure.Unit) (*Build, error) {
+	return makeBlock(r, seam, show, true)
+}
+
+func makeBlock(r Recipe, seam measure.Length, show measure.Unit, cutBack bool) (*Build, error) {
 	m := &maker{
 		show:  show,
 		seam:  seam,
+		again: cutBack,
 		build: &Build{Seam: seam, Steps: make([]Made, 0, len(r.Steps))},
 		index: make(map[string]int, len(r.Steps)),
 	}
@@ -34,6 +47,7 @@ func Make(r Recipe, seam measure.Length, show measure.Unit) (*Build, error) {
 type maker struct {
 	show  measure.Unit
 	seam  measure.Length
+	again bool // edges that differ are cut back to the shorter
 	build *Build
 	index map[string]int // of a step in build.Steps, by name
 }

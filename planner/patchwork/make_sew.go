@@ -114,9 +114,11 @@ func pieceText(step Step, row, column int) string {
 }
 
 // uneven says how far an edge is off the one it is sewn to, empty where the
-// two are equal.
+// two are equal, or the longer is cut back.
 func (m *maker) uneven(have, next measure.Length) string {
 	switch {
+	case m.again:
+		return ""
 	case next < have-same:
 		return m.gap(have-next) + " too short"
 	case next > have+same:

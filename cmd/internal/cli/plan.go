@@ -84,17 +84,22 @@ func (e *Env) planBooked(ctx context.Context, typed string) (planner.Plan, error
 	case err != nil:
 		return planner.Plan{}, err
 	}
-	return bookedPlan(tracker.Event{File: state.File, Ledger: &state.Ledger})
+	return bookedPlan(state)
 }
 
-// bookedPlan plans the job file that a booking or revision stored, on its
-// ledger's numbers.
-func bookedPlan(event tracker.Event) (planner.Plan, error) {
-	file := jobFile{"the booked file of " + event.Ledger.Job, []byte(event.File)}
+// bookedPlan plans the job file that was stored with a booked job, on its
+// ledger's numbers and with what was amended since.
+func bookedPlan(state tracker.State) (planner.Plan, error) {
+	file := bookedFile(state)
 	job, err := file.parse()
 	if err != nil {
 		return planner.Plan{}, err
 	}
-	job.Received = event.Ledger.Received
-	return file.plan(job, event.Ledger.Prior())
+	job.Received = state.Ledger.Received
+	return file.plan(job, state.Prior())
+}
+
+// bookedFile is the job file that was stored with a booked job.
+func bookedFile(state tracker.State) jobFile {
+	return jobFile{"the booked file of " + state.Ledger.Job, []byte(state.File)}
 }

@@ -18,13 +18,18 @@ different. The id after "job:" says which job it is.
 
 What is on the wall stays: no operation and no block gets another number, new
 ones take free numbers, and what is no longer needed is retired. Work that was
-logged keeps counting. A renamed colourway says "was: OLD" in the file.`
+logged keeps counting. A renamed colourway says "was: OLD" in the file. A seam
+that was measured and planned with goes on counting in place of the file's,
+unless --file-seam says otherwise.`
 
 const reviseExample = `  quiltrun revise examples/estuary-lap.yaml
   quiltrun revise examples/estuary-lap.yaml --today 2026-11-20 --json`
 
 // reviseOptions are what revise was asked.
-type reviseOptions struct{ file, id string }
+type reviseOptions struct {
+	file, id string
+	fileSeam bool // forget a measured seam
+}
 
 // newRevise is the command revise.
 func newRevise(env *Env) *cobra.Command {
@@ -41,6 +46,7 @@ func newRevise(env *Env) *cobra.Command {
 			return runRevise(cmd.Context(), env, opts)
 		},
 	}
+	cmd.Flags().BoolVar(&opts.fileSeam, "file-seam", false, "sew with the job file's seam again, not a measured one")
 	registerID(cmd.Flags(), &opts.id)
 	return cmd
 }
@@ -56,6 +62,9 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 	if err != nil {
 		return err
 	}
+	if opts.fileSeam {
+		event.Amendment = &tracker.Amendment{FileSeam: true}
+	}
 	r := revising{file: file, job: job, event: event}
 	made, err := env.reviseJob(ctx, &r)
 	if err != nil {
@@ -65,7 +74,7 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 		_, err := fmt.Fprintf(env.Out, "%s: nothing to revise, the file is the one of entry %d\n", job.ID, made.event.Seq)
 		return err
 	}
-	changed := changes(*r.newest.Ledger, *made.event.Ledger, made.after, r.plans(made))
+	changed := changes(r.was.Ledger, *made.event.Ledger, made.after, r.plans(made))
 	if env.given.json {
 		return render.RevisedJSON(env.Out, made.event, made.repeated, changed)
 	}
@@ -74,24 +83,28 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 
 // revising is a job file on its way to become a booked job's new plan.
 type revising struct {
-	file   jobFile
-	job    planner.Job
-	event  tracker.Event
-	newest tracker.Event // the booking or revision that it replaces
-	plan   planner.Plan  // the new one, once it is made
+	file  jobFile
+	job   planner.Job
+	event tracker.Event
+	was   tracker.State // the job as it was planned before
+	plan  planner.Plan  // the new one, once it is made
 }
 
 // plans are those of the former and the new file. There are none where a stored
 // file, booked long ago, cannot be planned any more: the ledgers then say what
 // is different.
 func (r *revising) plans(made entry) *plans {
-	old, err := bookedPlan(r.newest)
+	old, err := bookedPlan(r.was)
 	if err != nil {
 		return nil
 	}
 	now := r.plan
 	if made.repeated {
-		if now, err = bookedPlan(made.event); err != nil {
+		then, err := r.was.With(made.event)
+		if err != nil {
+			return nil
+		}
+		if now, err = bookedPlan(then); err != nil {
 			return nil
 		}
 	}
@@ -110,16 +123,17 @@ func (e *Env) reviseJob(ctx context.Context, r *revising) (entry, error) {
 	if err != nil {
 		return entry{}, err
 	}
-	for _, event := range events {
-		if event.ID == r.event.ID && r.newest.Ledger != nil {
-			break // it was sent before, and replaced what there was then
-		}
-		if event.Ledger != nil {
-			r.newest = event
+	if len(events) == 0 {
+		return entry{}, notBooked(opened, r.job.ID, r.file.name)
+	}
+	for i, event := range events {
+		if event.ID == r.event.ID && i > 0 {
+			events = events[:i] // it was sent before, and replaced what there was then
+			break
 		}
 	}
-	if r.newest.Ledger == nil {
-		return entry{}, notBooked(opened, r.job.ID, r.file.name)
+	if r.was, err = folded(r.job.ID, events); err != nil {
+		return entry{}, err
 	}
 	return appendTo(opened, r.job.ID, r.decide)
 }
@@ -137,20 +151,24 @@ func notBooked(opened *store.Store, id, file string) error {
 // the newest booking or revision again.
 func (r *revising) decide(state tracker.State) (tracker.Event, error) {
 	if stored, ok := state.Repeated(r.event.ID); ok {
-		return stored, stored.SentAgain(tracker.Event{Kind: tracker.Revised, File: string(r.file.data)})
+		return stored, stored.SentAgain(tracker.Event{Kind: tracker.Revised, File: string(r.file.data), Amendment: r.event.Amendment})
 	}
 	job, err := r.file.received(r.job, state.Ledger.Received)
 	if err != nil {
 		return tracker.Event{}, err
 	}
-	plan, err := r.file.plan(job, state.Ledger.Prior())
+	prior := state.Prior()
+	if r.event.Amendment != nil {
+		prior.Amend.Seam = 0
+	}
+	plan, err := r.file.plan(job, prior)
 	if err != nil {
 		return tracker.Event{}, err
 	}
 	r.plan = plan
 	ledger := tracker.Refreeze(state.Ledger, plan)
-	if string(r.file.data) == state.File && sameLedger(ledger, state.Ledger) {
-		return r.newest, nil
+	if string(r.file.data) == state.File && sameLedger(ledger, state.Ledger) && prior.Amend.Seam == state.Amendments().Seam {
+		return state.Planned(), nil
 	}
 	event := r.event
 	event.Revision, event.File, event.Ledger = ledger.Revision, string(r.file.data), &ledger

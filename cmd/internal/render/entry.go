@@ -24,6 +24,7 @@ func Logged(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, l
 			fmt.Sprintf("%d of %d", r.row.Done, r.row.Count), fmt.Sprint(r.row.Left()))
 	}
 	p.records(0, g)
+	p.drifts(after, operationsOf(ev)...)
 	return p.writeTo(w)
 }
 
@@ -64,6 +65,7 @@ func Undone(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, l
 		what = fmt.Sprintf("%s: entry %d (%s) was taken back before as entry %d (%s), which counts once", after.Ledger.Job, target.Seq, target.ID, ev.Seq, ev.ID)
 	}
 	p.para(0, what)
+	p.para(2, takenBack(target))
 	for _, part := range target.Parts {
 		row, goesOn := after.Row(part.Operation, part.Lot)
 		if !goesOn {

@@ -45,6 +45,7 @@ func (p *page) left(s tracker.State) {
 		return
 	}
 	p.fact("Left", factAt, about(remainingMinutes(s))+" of work, by the table of starting times")
+	p.drifts(s)
 	p.gap()
 	p.leftTable(s)
 }

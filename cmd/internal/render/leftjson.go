@@ -32,6 +32,8 @@ type jsonLeft struct {
 	Lots           []jsonLot `json:"lots"`
 	Title          string    `json:"title"`
 	Due            *string   `json:"due"`
+
+	Drifts []*jsonTrend `json:"drifts"` // seams that drift, of work that is left
 }
 
 // jsonLot is one lot with all its operations, those that are done too.
@@ -68,6 +70,7 @@ func leftOf(s tracker.State) jsonLeft {
 			}
 			return lot
 		}),
+		Drifts: list(s.Drifts(), func(d tracker.Drift) *jsonTrend { return trendOf(d.Series) }),
 	}
 }
 

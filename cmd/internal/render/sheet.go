@@ -39,7 +39,7 @@ func (s *sheet) head() {
 		s.fact("Due", factAt, day(job.Due)+", in the client's hands")
 	}
 	s.fact("Quilts", factAt, s.quilts())
-	s.fact("Seam", factAt, job.SeamShown()+" from each side, the fold included")
+	s.fact("Seam", factAt, seamWords(job))
 	s.fact("Flat size", factAt, size(quilt.Finished, job.Units)+" finished; a little less after quilting and washing")
 	s.fact("Work", factAt, about(s.plan.Minutes)+" in all, by the table of starting times")
 }

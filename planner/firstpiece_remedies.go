@@ -1,0 +1,116 @@
+package planner
+
+import (
+	"fmt"
+
+	"quiltrun/planner/measure"
+)
+
+// Remedies says what to do about a piece that is off, in the order in which to
+// do it: look again, then the machine, then what is sewn already, then the
+// border. The order, re-press first and only then trim to the smallest, is that
+// of The Spruce ("Easy ways to square up quilt blocks"); that too wide a piece
+// means too narrow a seam, and the reverse, is Sonflower Quilts'. Nothing is to
+// be done about a piece that is right.
+func (f FirstPiece) Remedies(j Job) []string {
+	switch {
+	case f.Seam == 0:
+		return f.ruled(j)
+	case f.Seam == j.Seam:
+		return nil
+	}
+	all := []string{f.pressAgain(), f.moveGuide(j), f.testAgain(j)}
+	if f.Problem != nil || f.Within() {
+		return all
+	}
+	return append(all, f.mendSewn(j), f.mendTop(j))
+}
+
+// wide reports whether the piece is too large, so that the seam takes too little.
+func (f FirstPiece) wide(j Job) bool { return f.Seam < j.Seam }
+
+// ruled is for a piece that the ruler made: no seam can mend it.
+func (f FirstPiece) ruled(j Job) []string {
+	off := f.Ways[0].Off()
+	switch {
+	case off == 0:
+		return nil
+	case off > 0:
+		return []string{fmt.Sprintf("No seam is in this measure: the ruler made it. Trim it to %s.", f.Ways[0].Should.Show(j.Units))}
+	}
+	return []string{fmt.Sprintf("No seam is in this measure: the ruler made it. Cut it again at %s, and look how the ruler lay on the cloth.", f.Ways[0].Should.Show(j.Units))}
+}
+
+func (f FirstPiece) pressAgain() string {
+	if f.Ways[0].Off() > 0 {
+		return "Press it again without pulling, let it cool and measure again: a stretched piece measures too wide."
+	}
+	return "Press it again, every fold opened right out to the seam, let it cool and measure again: cloth that stays in a fold measures like too wide a seam."
+}
+
+func (f FirstPiece) moveGuide(j Job) string {
+	if f.wide(j) {
+		return fmt.Sprintf("The seam takes too little: move the guide %s away from the needle, or the needle as much away from the guide.", fine(j.Seam-f.Seam, j.Units))
+	}
+	return fmt.Sprintf("The seam takes too much: move the guide %s toward the needle, or the needle as much toward the guide.", fine(f.Seam-j.Seam, j.Units))
+}
+
+func (f FirstPiece) testAgain(j Job) string {
+	test := SeamTests(j.Units)[0]
+	return fmt.Sprintf("Sew %s until they measure %s across.", test.Words(j.Units), test.Wide(j.Seam).Show(j.Units))
+}
+
+// mendSewn is about what is sewn with the seam as it is.
+func (f FirstPiece) mendSewn(j Job) string {
+	if f.wide(j) {
+		return fmt.Sprintf("Trim the blocks that are sewn so to %s raw, the middle kept: nothing is lost but a little at each edge.", squareOrSize(f.Planned.Raw, j.Units))
+	}
+	return fmt.Sprintf("Blocks that are sewn so: measure them all, and trim all to the smallest, about %s raw and %s finished; or pick their seams out and sew them again.",
+		squareOrSize(f.Would.Raw, j.Units), squareOrSize(f.Would.Block, j.Units))
+}
+
+// mendTop is what makes the top come out though every seam is sewn so.
+func (f FirstPiece) mendTop(j Job) string {
+	size := f.Planned.Quilt.Show(j.Units)
+	keep := "Or keep the seam as it is, the same from the first to the last"
+	short := lost(f.Planned.Quilt, f.Would.Quilt)
+	switch {
+	case len(f.Borders) > 0:
+		return fmt.Sprintf("%s, and cut the outer border %s: the top still comes out %s.", keep, f.borderWords(j.Units), size)
+	case short.Width >= measure.Inch/2 && short.Height >= measure.Inch/2:
+		return fmt.Sprintf("%s; a border that finishes %s at the sides and %s at top and bottom brings the top back to %s.", keep,
+			short.Width.Half().Show(j.Units), short.Height.Half().Show(j.Units), size)
+	}
+	return fmt.Sprintf("%s: then the top comes out %s, not %s.", keep, f.Would.Quilt.Show(j.Units), size)
+}
+
+// borderWords is the border's strips as they are to be cut.
+func (f FirstPiece) borderWords(u measure.Unit) string {
+	sides, ends := f.Borders[0], f.Borders[1]
+	if sides.Cut == ends.Cut {
+		return fmt.Sprintf("%s wide, not %s", sides.Cut.Show(u), sides.Planned.Show(u))
+	}
+	return fmt.Sprintf("%s wide at the sides and %s at top and bottom, not %s", sides.Cut.Show(u), ends.Cut.Show(u), sides.Planned.Show(u))
+}
+
+// fine is a small measure at the needle, where a ruler's lines end: in
+// thousandths of an inch with the nearest 64th, or in tenths of a millimetre.
+func fine(l measure.Length, u measure.Unit) string {
+	if u == measure.Centimetres {
+		return (10 * l).Decimal(u, 1) + " mm"
+	}
+	line := l.Scale(64, int64(measure.Inch), measure.Nearest)
+	text := l.Decimal(u, 3) + " in"
+	if line > 0 {
+		text += " (about " + (measure.Inch / 64 * line).String() + ")"
+	}
+	return text
+}
+
+// squareOrSize is a size as people say it.
+func squareOrSize(s measure.Size, u measure.Unit) string {
+	if s.Width == s.Height {
+		return s.Width.Show(u) + " square"
+	}
+	return s.Show(u)
+}
