@@ -2,6 +2,12 @@ package planner
 
 import "quiltrun/planner/patchwork"
 
+// The joins of blocks with one another.
+const (
+	blockColumns = "block columns"
+	blockRows    = "block rows"
+)
+
 // topJoins sums up where the blocks of one quilt meet. Rows of the top are
 // pressed right and left in turn.
 func topJoins(q Quilt, met patchwork.Met) []Join {
@@ -10,8 +16,8 @@ func topJoins(q Quilt, met patchwork.Met) []Join {
 		right[row] = rowToTheRight(row)
 	}
 	return []Join{
-		{"block columns", met.Columns},
-		{"block rows", met.Rows},
+		{blockColumns, met.Columns},
+		{blockRows, met.Rows},
 		{"block corners", corners(q.Across, right)},
 	}
 }

@@ -35,6 +35,7 @@ func Make(j Job, prior Prior) (Plan, error) {
 	for _, o := range m.plan.Operations {
 		m.plan.Minutes += o.Minutes()
 	}
+	m.swap()
 	return m.plan, nil
 }
 

@@ -17,6 +17,7 @@ type Plan struct {
 	Quilt      Quilt
 	Colourways []ColourwayPlan
 	Blocks     []Block
+	Swaps      []Swap // that Blocks is after: everything else is as the layout was dealt
 	Press      PressPlan
 	Joins      []Join
 	Fabrics    []FabricNeed

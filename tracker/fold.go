@@ -15,6 +15,7 @@ type State struct {
 
 	events  []Event
 	ids     map[string]int // event by id
+	dealt   []Block        // of the ledger, where they were planned
 	amend   planner.Amendments
 	board   *board
 	minutes []planner.Minutes // by row
@@ -53,7 +54,7 @@ func Fold(events []Event) (State, error) {
 		return State{}, err
 	}
 	s.Ledger, s.File, s.board, s.minutes = f.ledger, f.file, f.board, f.minutes
-	s.amend = f.amend
+	s.dealt, s.amend = f.dealt, f.amend
 	return s, nil
 }
 

@@ -86,7 +86,7 @@ func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
 		{newPlan(env), newCut(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
-		{newLog(env), newMeasure(env), newUndo(env)},
+		{newLog(env), newMeasure(env), newSwap(env), newUndo(env)},
 		{newLeft(env), newWhen(env)},
 		{newHours(env), newCheck(env), newCompletion(env)},
 	} {
