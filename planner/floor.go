@@ -79,7 +79,7 @@ func Swapped(before, after Plan, ids ...string) SwapEffect {
 	return e
 }
 
-// HelpWords says which blocks to press again, "" where that helps nothing.
+// HelpWords says which blocks to press by another card, "" where that helps nothing.
 func (e SwapEffect) HelpWords() string {
 	if len(e.Repress) == 0 {
 		return ""
@@ -88,11 +88,11 @@ func (e SwapEffect) HelpWords() string {
 	for i, r := range e.Repress {
 		said[i] = r.Block + " by card " + r.Card
 	}
-	then := "then they clash no more than planned"
+	then := "then nothing clashes more than before"
 	if e.Left.Clash > e.Before.Clash {
-		then = fmt.Sprintf("%s then still clash, %d more than planned", counted(e.Left.Clash, "match point"), e.Left.Clash-e.Before.Clash)
+		then = fmt.Sprintf("then %s still clash that did not before", counted(e.Left.Clash-e.Before.Clash, "match point"))
 	}
-	return "Press again " + listed(said, "and") + ": " + then
+	return "Press " + listed(said, "and") + ", anew where that is done: " + then
 }
 
 // floor is the blocks of a run as they lie.

@@ -10,11 +10,11 @@ import (
 	"quiltrun/tracker"
 )
 
-const swapLong = `swap records that two blocks of JOB have changed places on the floor, so that maps,
-drawings and row labels go on showing where everything lies. The turn of a place
-stays with the place; how a block is pressed stays with the block. Where seams
-that were planned to nest then clash, swap says at which joins, and which blocks
-to press again.
+const swapLong = `swap records that two blocks of JOB have changed places on the floor, so that
+maps, drawings and row labels go on showing where everything lies. The turn of a
+place stays with the place; how a block is pressed stays with the block. Where
+seams that were planned to nest clash then, swap says at which joins, and which
+blocks to press by another card.
 
 A swap stands through a revision of the job, and undo takes it back.`
 

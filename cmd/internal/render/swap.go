@@ -26,7 +26,7 @@ type SwappedBlocks struct {
 func Swapped(w io.Writer, s SwappedBlocks, look Look) error {
 	p := &page{look: look}
 	swap := s.Event.Amendment.Swap
-	p.receipt(s.Event, swap.A+" and "+swap.B+" changed places,", s.After.Ledger.Job, s.Repeated)
+	p.para(0, s.receipt(*swap))
 	rows := s.rows()
 	p.gap()
 	p.rowsMap(rows, *swap)
@@ -40,6 +40,15 @@ func Swapped(w io.Writer, s SwappedBlocks, look Look) error {
 		p.effect(*s.Effect)
 	}
 	return p.writeTo(w)
+}
+
+// receipt says which entry the exchange is.
+func (s SwappedBlocks) receipt(swap planner.Swap) string {
+	said := fmt.Sprintf("%s: %s and %s have changed places", s.After.Ledger.Job, swap.A, swap.B)
+	if s.Repeated {
+		return fmt.Sprintf("%s: that was entry %d (%s), which counts once", said, s.Event.Seq, s.Event.ID)
+	}
+	return fmt.Sprintf("%s, entry %d (%s)", said, s.Event.Seq, s.Event.ID)
 }
 
 // effect says what became of the seams round the two places.
