@@ -100,9 +100,9 @@ func BlockID(colourway string, n int) string {
 	return colourway + "-" + strconv.Itoa(n)
 }
 
-// blocksOf lays out the whole run: every quilt's blocks, row by row. An id goes
-// with the fabrics that its block is dealt, wherever the block lies.
-func blocksOf(layout []place, j Job, prior Prior) []Block {
+// blocksOf lays out the whole run, every quilt by the same layout: its blocks, row
+// by row. An id goes with the fabrics that its block is dealt, wherever it lies.
+func blocksOf(j Job, layout []place, prior Prior) []Block {
 	give := newIDs(j, prior)
 	deals := dealtRoles(j)
 	blocks := make([]Block, 0, j.Quantity*len(layout))
@@ -110,8 +110,8 @@ func blocksOf(layout []place, j Job, prior Prior) []Block {
 		given := give.quilt(quilt, j)
 		for _, p := range layout {
 			blocks = append(blocks, Block{
-				ID: given[p.colourway][p.nth], Quilt: quilt, Colourway: j.Colourways[p.colourway].Name,
-				Fabrics: deals[p.colourway][p.nth],
+				ID: given[p.colourway][p.dealt], Quilt: quilt, Colourway: j.Colourways[p.colourway].Name,
+				Fabrics: deals[p.colourway][p.dealt],
 				Row:     p.row + 1, Column: p.column + 1, Turn: p.turn,
 			})
 		}

@@ -63,16 +63,21 @@ func (r *jobReader) checkBlockCount() {
 	for _, c := range r.job.Colourways {
 		blocks += c.Blocks
 	}
-	if !r.blocks.counts || blocks == places {
+	if !r.blocks.counts || blocks == places || r.job.hasBlockBorder() {
 		return
 	}
+	r.report(r.at["layout.across"], "layout.across",
+		fmt.Sprintf("the colourways have %s, but the layout holds %d (%s)", counted(blocks, "block"), places, layoutWords(l)),
+		countHint(blocks, places)+nearestWords(l, blocks))
+}
+
+// countHint says how many blocks are too few or too many.
+func countHint(blocks, places int) string {
 	hint := fmt.Sprintf("make %s more", counted(places-blocks, "block"))
 	if blocks > places {
 		hint = fmt.Sprintf("take %s out", counted(blocks-places, "block"))
 	}
-	r.report(r.at["layout.across"], "layout.across",
-		fmt.Sprintf("the colourways have %s, but the layout holds %d (%s)", counted(blocks, "block"), places, layoutWords(l)),
-		hint+", or change across and down")
+	return hint + ", or change across and down"
 }
 
 // placesOf is how many blocks a layout holds.
@@ -86,7 +91,7 @@ func placesOf(l Layout) int {
 // layoutWords says how a layout comes to its number of places.
 func layoutWords(l Layout) string {
 	if l.Setting == OnPoint {
-		return fmt.Sprintf("%d across × %d down on point, and %d between", l.Across, l.Down, (l.Across-1)*(l.Down-1))
+		return fmt.Sprintf("%d across × %d down on point, and %d × %d between", l.Across, l.Down, l.Across-1, l.Down-1)
 	}
 	return fmt.Sprintf("%d across × %d down", l.Across, l.Down)
 }

@@ -1,22 +1,28 @@
 package planner
 
-// place is one place of a layout, counted from zero.
-type place struct {
-	row, column int
-	colourway   int
-	nth         int // which of a quilt's blocks of the colourway lies here, in the order in which fabrics are dealt
-	turn        int
-}
+import (
+	"cmp"
+	"slices"
+)
 
-// places gives every place of one quilt its block and its turn, row by row. A
-// scattered layout, which needs more than the job to be worked out, is dealt here
-// as rows are.
-func places(j Job) []place {
-	all := grid(j.Layout)
+// dealtPlaces gives every place of one quilt its colourway and its turn, row by row.
+// Borders of blocks take theirs first; the layout's order deals out the rest. A
+// scattered layout, which is found from all others, is dealt here as rows are.
+func dealtPlaces(j *Job, f frame) []place {
+	all := f.places()
+	index, left := make(map[string]int, len(j.Colourways)), make([]int, len(j.Colourways))
+	for i, c := range j.Colourways {
+		index[c.Name], left[i] = i, c.Blocks
+	}
+	for _, r := range f.rounds() {
+		if r.ofBlocks() {
+			dealRing(ringPath(all, r.nth+1), r.Border, index, left)
+		}
+	}
 	if j.Layout.Order == Mapped {
-		fromMap(all, j)
+		fromMap(all, j.Layout.Map, index)
 	} else {
-		deal(walk(all, j.Layout), j)
+		deal(walk(all, f), left, j.Layout.Order == FillDiagonal || j.Layout.Order == FillRows)
 	}
 	numberBlocks(all, len(j.Colourways))
 	for i := range all {
@@ -25,63 +31,92 @@ func places(j Job) []place {
 	return all
 }
 
-func grid(l Layout) []place {
-	all := make([]place, 0, l.Across*l.Down)
-	for r := range l.Down {
-		for c := range l.Across {
-			all = append(all, place{row: r, column: c})
-		}
-	}
-	return all
-}
-
-// numberBlocks has each colourway's blocks lie in the order in which they are dealt, row
-// by row.
+// numberBlocks has each colourway's blocks lie in the order in which they are dealt,
+// row by row.
 func numberBlocks(all []place, colourways int) {
 	next := make([]int, colourways)
 	for i := range all {
-		all[i].nth = next[all[i].colourway]
+		all[i].dealt = next[all[i].colourway]
 		next[all[i].colourway]++
 	}
 }
 
-func fromMap(all []place, j Job) {
-	index := make(map[string]int, len(j.Colourways))
-	for i, c := range j.Colourways {
-		index[c.Name] = i
-	}
+func fromMap(all []place, rows [][]MapCell, index map[string]int) {
 	for i := range all {
-		cell := j.Layout.Map[all[i].row][all[i].column]
-		all[i].colourway, all[i].turn = index[cell.Colourway], cell.Turn
+		if all[i].ring == 0 {
+			cell := rows[all[i].line][all[i].nth]
+			all[i].colourway, all[i].turn = index[cell.Colourway], cell.Turn
+		}
 	}
 }
 
-// walk is the places in the order in which they are given out: along the
-// diagonals from the top left, each from its upper end, or along the rows.
-func walk(all []place, l Layout) []*place {
+// walk is the places inside all borders in the order in which they are given out:
+// along the diagonals from the top left, each from its upper end, or along the
+// level lines as the quilt hangs, each from the left.
+func walk(all []place, f frame) []*place {
 	path := make([]*place, 0, len(all))
-	if l.Order != DealDiagonal && l.Order != FillDiagonal {
-		for i := range all {
+	for i := range all {
+		if all[i].ring == 0 {
 			path = append(path, &all[i])
 		}
-		return path
 	}
-	for diagonal := range l.Across + l.Down - 1 {
-		for row := max(0, diagonal-l.Across+1); row <= min(diagonal, l.Down-1); row++ {
-			path = append(path, &all[row*l.Across+diagonal-row])
-		}
+	diagonal := f.layout.Order == DealDiagonal || f.layout.Order == FillDiagonal
+	switch {
+	case diagonal && f.onPoint():
+		slices.SortStableFunc(path, func(a, b *place) int { return cmp.Or(cmp.Compare(a.u, b.u), cmp.Compare(b.v, a.v)) })
+	case diagonal:
+		slices.SortStableFunc(path, func(a, b *place) int {
+			return cmp.Or(cmp.Compare(a.line+a.nth, b.line+b.nth), cmp.Compare(a.line, b.line))
+		})
+	case f.onPoint():
+		slices.SortStableFunc(path, func(a, b *place) int { return cmp.Or(cmp.Compare(a.line, b.line), cmp.Compare(a.nth, b.nth)) })
 	}
 	return path
 }
 
+// ringPath is a border's places clockwise from its top left corner.
+func ringPath(all []place, ring int) []*place {
+	var path []*place
+	last := place{}
+	for i := range all {
+		if all[i].ring == ring {
+			path = append(path, &all[i])
+			last = all[i]
+		}
+	}
+	first := *path[0]
+	way := func(p *place) int { // the side that a place is on, clockwise, and how far along it
+		switch {
+		case p.u == first.u:
+			return p.v
+		case p.v == last.v:
+			return 1<<20 + p.u
+		case p.u == last.u:
+			return 2<<20 - p.v
+		default:
+			return 3<<20 - p.u
+		}
+	}
+	slices.SortFunc(path, func(a, b *place) int { return cmp.Compare(way(a), way(b)) })
+	return path
+}
+
+// dealRing gives a border's places their colourways in turn, and takes them off
+// what is left.
+func dealRing(path []*place, b Border, index map[string]int, left []int) {
+	counts := make([]int, len(b.Blocks))
+	for i, s := range b.Blocks {
+		counts[i] = s.Blocks
+	}
+	for i, share := range inTurn(counts, b.Counted, len(path)) {
+		path[i].colourway = index[b.Blocks[share].Colourway]
+		left[path[i].colourway]--
+	}
+}
+
 // deal gives places out along the path: the next colourway at each place, or
 // one colourway until it is used up.
-func deal(path []*place, j Job) {
-	fill := j.Layout.Order == FillDiagonal || j.Layout.Order == FillRows
-	left := make([]int, len(j.Colourways))
-	for i, c := range j.Colourways {
-		left[i] = c.Blocks
-	}
+func deal(path []*place, left []int, fill bool) {
 	next := 0
 	for _, p := range path {
 		for left[next] == 0 {
@@ -95,31 +130,46 @@ func deal(path []*place, j Job) {
 	}
 }
 
+// patternTurn repeats a pattern from the layout's first block on, to all sides.
 func patternTurn(pattern [][]int, p place) int {
 	if len(pattern) == 0 {
 		return 0
 	}
-	row := pattern[p.row%len(pattern)]
-	return row[p.column%len(row)]
+	row := pattern[wrapped(p.line, len(pattern))]
+	return row[wrapped(p.nth, len(row))]
 }
+
+// wrapped is n modulo size, never below nought.
+func wrapped(n, size int) int { return (n%size + size) % size }
 
 // dealt says which fabric each of a quilt's blocks of a colourway gets in a
 // role: a list is dealt block by block; a counted role gives each fabric to as
 // many blocks as it says, in turn.
 func dealt(role RoleFabrics, blocks int) []string {
-	out := make([]string, 0, blocks)
-	left := make([]int, len(role.Fabrics))
+	counts := make([]int, len(role.Fabrics))
 	for i, f := range role.Fabrics {
-		left[i] = f.Blocks
+		counts[i] = f.Blocks
 	}
-	for i := 0; len(out) < blocks; i = (i + 1) % len(role.Fabrics) {
-		if role.Counted {
+	out := make([]string, blocks)
+	for i, share := range inTurn(counts, role.Counted, blocks) {
+		out[i] = role.Fabrics[share].Fabric
+	}
+	return out
+}
+
+// inTurn deals n places to shares in turn, and passes over those that are counted
+// and used up. Counts must suffice where they are counted.
+func inTurn(counts []int, counted bool, n int) []int {
+	out := make([]int, 0, n)
+	left := slices.Clone(counts)
+	for i := 0; len(out) < n; i = (i + 1) % len(counts) {
+		if counted {
 			if left[i] == 0 {
 				continue
 			}
 			left[i]--
 		}
-		out = append(out, role.Fabrics[i].Fabric)
+		out = append(out, i)
 	}
 	return out
 }

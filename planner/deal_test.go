@@ -5,13 +5,15 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"quiltrun/planner/measure"
 )
 
 // dealtMap is the colourways of a layout as rows of letters, the first letter
 // of each colourway.
 func dealtMap(j Job) string {
 	var rows []string
-	for i, p := range places(j) {
+	for i, p := range dealtPlaces(&j, frameOf(&j, measure.Size{})) {
 		if i%j.Layout.Across == 0 {
 			rows = append(rows, "")
 		}
@@ -52,7 +54,7 @@ func TestAMapIsTakenAsItIsWithItsTurns(t *testing.T) {
 	j.Layout.Turn = [][]int{{0, 90}}
 	assert.Equal(t, "ab ba", dealtMap(j))
 	var turns []int
-	for _, p := range places(j) {
+	for _, p := range dealtPlaces(&j, frameOf(&j, measure.Size{})) {
 		turns = append(turns, p.turn)
 	}
 	assert.Equal(t, []int{0, 180, 180, 0}, turns, "a cell's own turn and the layout's add up")

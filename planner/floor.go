@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"cmp"
 	"fmt"
 	"math/bits"
 	"slices"
@@ -14,16 +13,10 @@ import (
 type BlockJoin struct {
 	First, Second string // block ids
 	Above         bool
-	At            Spot // of the first
+	At, To        Spot // where they lie
 	Matches       patchwork.Tally
-}
 
-// between is the kind of join that it is.
-func (j BlockJoin) between() string {
-	if j.Above {
-		return blockRows
-	}
-	return blockColumns
+	kind string // as Plan.Joins names it
 }
 
 // Words says where the join is and what becomes of its match points: "tide-03 and
@@ -31,7 +24,7 @@ func (j BlockJoin) between() string {
 func (j BlockJoin) Words() string {
 	where := fmt.Sprintf("side by side in row %d", j.At.Row)
 	if j.Above {
-		where = fmt.Sprintf("one above the other in rows %d and %d", j.At.Row, j.At.Row+1)
+		where = fmt.Sprintf("one above the other in rows %d and %d", j.At.Row, j.To.Row)
 	}
 	points := j.Matches.Clash + j.Matches.Nest + j.Matches.Open
 	if points == j.Matches.Clash {
@@ -97,66 +90,78 @@ func (e SwapEffect) HelpWords() string {
 
 // floor is the blocks of a run as they lie.
 type floor struct {
-	plan  Plan
-	at    map[Spot]Block
-	edges *patchwork.Edges
+	plan   Plan
+	at     map[Spot]Block
+	near   neighbourhood
+	places map[Spot]int // of the first quilt
+	edges  *patchwork.Edges
 }
 
 func newFloor(p Plan) *floor {
-	f := &floor{plan: p, at: make(map[Spot]Block, len(p.Blocks)), edges: patchwork.NewEdges(p.Job.Seam)}
+	frame := frameOf(&p.Job, p.Colourways[0].Finished)
+	places := frame.places()
+	f := &floor{
+		plan: p, at: make(map[Spot]Block, len(p.Blocks)), edges: patchwork.NewEdges(p.Job.Seam),
+		near: frame.neighbourhood(places), places: make(map[Spot]int, len(places)),
+	}
+	for i, place := range places {
+		f.places[Spot{1, place.row + 1, place.column + 1}] = i
+	}
 	for _, b := range p.Blocks {
 		f.at[b.Spot()] = b
 	}
 	return f
 }
 
-// side is a join by the place of its first block.
+// side is a seam between two blocks, found from the second of them.
 type side struct {
-	at    Spot
-	above bool
-}
-
-// second is the place of the join's other block.
-func (s side) second() Spot {
-	if s.above {
-		return Spot{s.at.Quilt, s.at.Row + 1, s.at.Column}
-	}
-	return Spot{s.at.Quilt, s.at.Row, s.at.Column + 1}
+	first, second Spot
+	above         bool
+	at            seamSort
 }
 
 // round is the joins round some places, each once, row by row. The same places give
 // the same joins, whatever lies there.
 func (f *floor) round(spots []Spot) []BlockJoin {
-	if f.plan.Job.Layout.Sashing != nil {
-		return nil
-	}
-	var sides []side
+	all := map[Spot]bool{}
 	for _, s := range spots {
-		for _, j := range [...]side{
-			{Spot{s.Quilt, s.Row - 1, s.Column}, true}, {Spot{s.Quilt, s.Row, s.Column - 1}, false}, {s, false}, {s, true},
-		} {
-			if _, there := f.at[j.at]; !there || slices.Contains(sides, j) {
-				continue
-			}
-			if _, there := f.at[j.second()]; there {
-				sides = append(sides, j)
+		all[s] = true
+	}
+	var joins []BlockJoin
+	for _, b := range f.plan.Blocks { // by place, so that joins come so too
+		for _, s := range f.sides(b.Spot()) {
+			if all[s.first] || all[s.second] {
+				joins = append(joins, f.join(s))
 			}
 		}
-	}
-	slices.SortFunc(sides, func(a, b side) int {
-		return cmp.Or(cmp.Compare(a.at.Quilt, b.at.Quilt), cmp.Compare(a.at.Row, b.at.Row),
-			cmp.Compare(a.at.Column, b.at.Column), cmp.Compare(boolean(a.above), boolean(b.above)))
-	})
-	joins := make([]BlockJoin, len(sides))
-	for i, s := range sides {
-		joins[i] = f.join(s)
 	}
 	return joins
 }
 
+// sides is the seams of a block with the one to its left and the one above it.
+func (f *floor) sides(second Spot) []side {
+	p := f.near.places[f.places[Spot{1, second.Row, second.Column}]]
+	var sides []side
+	if i, at := f.near.left(p); at != noSeam {
+		sides = append(sides, side{f.spot(i, second.Quilt), second, false, at})
+	}
+	if i, at := f.near.above(p); at != noSeam {
+		sides = append(sides, side{f.spot(i, second.Quilt), second, true, at})
+	}
+	return sides
+}
+
+func (f *floor) spot(place, quilt int) Spot {
+	p := f.near.places[place]
+	return Spot{quilt, p.row + 1, p.column + 1}
+}
+
+// joinOf names the sorts of seam as Plan.Joins does.
+var joinOf = [...]string{inRow: joinColumns, betweenRows: joinRows, inBorder: joinBorder, ofBorder: joinOnBorder}
+
 // join is how two blocks meet.
 func (f *floor) join(s side) BlockJoin {
-	first, second := f.at[s.at], f.at[s.second()]
+	first, second := f.at[s.first], f.at[s.second]
 	pressings, ways := make([]patchwork.Pressing, 2), make([]patchwork.Way, 2)
 	for i, b := range [...]Block{first, second} {
 		c := f.colourway(b)
@@ -167,7 +172,10 @@ func (f *floor) join(s side) BlockJoin {
 		Second: patchwork.Face{Pressing: 1, Quarters: second.Turn / 90},
 		Above:  s.above, Count: 1,
 	}}, ways)
-	return BlockJoin{First: first.ID, Second: second.ID, Above: s.above, At: s.at, Matches: met.Columns.Plus(met.Rows)}
+	return BlockJoin{
+		First: first.ID, Second: second.ID, Above: s.above, At: s.first, To: s.second,
+		Matches: met.Columns.Plus(met.Rows), kind: joinOf[s.at],
+	}
 }
 
 func (f *floor) colourway(b Block) ColourwayPlan {

@@ -135,9 +135,10 @@ type Layout struct {
 	Across, Down int
 	Setting      Setting
 	Order        Order
-	Map          [][]MapCell // for Mapped
+	Map          [][]MapCell // for Mapped: level lines as the quilt hangs, on point those between rows too
 	Turn         [][]int     // degrees clockwise, repeated over the layout; nil: none
 	Sashing      *Sashing
+	Triangles    string // fabric of the setting triangles, on point; "" where straight
 }
 
 // MapCell is one place of a mapped layout. Turn is in degrees clockwise.
@@ -154,10 +155,20 @@ type Sashing struct {
 	Edge         bool   // all round, not only between
 }
 
-// Border is one border round the top.
+// Border is one border round the top: of cloth, or of blocks.
 type Border struct {
-	Width  measure.Length // finished
-	Fabric string
+	Width  measure.Length // finished; 0 for a border of blocks
+	Fabric string         // "" for a border of blocks
+
+	Blocks  []BlockShare // nil for a border of cloth
+	Counted bool         // {dune: 24, tide: 20} rather than a list to deal from
+}
+
+// BlockShare is a colourway and, where a border counts its blocks, how many of them
+// it gives.
+type BlockShare struct {
+	Colourway string
+	Blocks    int // 0 where the list is dealt
 }
 
 // Backing is the back of the quilt.

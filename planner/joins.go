@@ -2,40 +2,61 @@ package planner
 
 import "quiltrun/planner/patchwork"
 
-// The joins of blocks with one another.
+// What meets in a top. It may grow.
 const (
-	blockColumns = "block columns"
-	blockRows    = "block rows"
+	joinColumns      = "block columns"
+	joinRows         = "block rows"
+	joinCorners      = "block corners"
+	joinSashing      = "block and sashing"
+	joinCornerstones = "sashing and cornerstones"
+	joinTriangles    = "block and setting triangle"
+	joinBorder       = "border blocks"
+	joinOnBorder     = "border blocks and what they go round"
 )
 
-// topJoins sums up where the blocks of one quilt meet. Rows of the top are
-// pressed right and left in turn.
-func topJoins(q Quilt, met patchwork.Met) []Join {
-	right := make([]bool, q.Down)
-	for row := range right {
-		right[row] = rowToTheRight(row)
+// topJoins sums up where the parts of one quilt meet. Against a plain strip or a
+// triangle nothing has to match; that is said too.
+func (m *maker) topJoins(best laid, top *pressTop) []Join {
+	of := func(at ...seamSort) patchwork.Tally { return m.metAt(best, top, at) }
+	press := m.plan.Press.Top
+	var joins []Join
+	switch {
+	case m.frame.layout.Sashing != nil:
+		joins = []Join{{joinSashing, patchwork.Tally{}}}
+		if m.frame.stones() {
+			joins = append(joins, Join{joinCornerstones, press.stones})
+		}
+	case m.frame.onPoint():
+		joins = []Join{{joinColumns, of(inRow)}, {joinRows, of(betweenRows)}, {joinCorners, press.corners}, {joinTriangles, patchwork.Tally{}}}
+	default:
+		joins = []Join{{joinColumns, of(inRow)}, {joinRows, of(betweenRows)}, {joinCorners, press.corners}}
 	}
-	return []Join{
-		{blockColumns, met.Columns},
-		{blockRows, met.Rows},
-		{"block corners", corners(q.Across, right)},
+	if m.job.hasBlockBorder() {
+		joins = append(joins, Join{joinBorder, of(inBorder)}, Join{joinOnBorder, of(ofBorder).Plus(press.ring)})
 	}
+	return joins
 }
 
-// rowToTheRight says which way a row of the top is pressed, rows counted from
-// zero: odd rows of the map to the right, even rows to the left.
-func rowToTheRight(row int) bool { return row%2 == 0 }
-
-// corners is what becomes of the seams between blocks where they cross the joins
-// of rows: they nest where the two rows are pressed opposite ways.
-func corners(across int, right []bool) patchwork.Tally {
-	var t patchwork.Tally
-	for row := 1; row < len(right); row++ {
-		if right[row] == right[row-1] {
-			t.Clash += across - 1
-		} else {
-			t.Nest += across - 1
+// metAt is what blocks come to at some sorts of seam.
+func (m *maker) metAt(best laid, top *pressTop, at []seamSort) patchwork.Tally {
+	var some []patchwork.Meeting
+	for i, k := range top.kinds {
+		for _, a := range at {
+			if k.at == a {
+				some = append(some, best.meetings[i])
+			}
 		}
 	}
-	return t
+	met := top.edges.Count(best.pressings, some, best.ways)
+	return met.Columns.Plus(met.Rows)
+}
+
+// join is what one kind of join comes to; nothing where the top has none.
+func (m *maker) join(between string) Join {
+	for _, j := range m.plan.Joins {
+		if j.Between == between {
+			return j
+		}
+	}
+	return Join{Between: between}
 }

@@ -19,7 +19,9 @@ func Make(j Job, prior Prior) (Plan, error) {
 	m.colourways()
 	if len(m.problems) == 0 {
 		m.quilt()
-		m.layout()
+	}
+	if len(m.problems) == 0 {
+		m.layOut()
 		m.cloth()
 	}
 	if len(m.problems) > 0 {
@@ -44,6 +46,8 @@ type maker struct {
 	job      Job
 	prior    Prior
 	plan     Plan
+	frame    frame
+	layout   []place    // of one quilt, in the order of its blocks
 	own      [][]*Block // each colourway's blocks, in their order
 	pressed  pressedTop
 	problems Problems
@@ -148,23 +152,33 @@ func (m *maker) sameSize() {
 	}
 }
 
-// quilt sizes one quilt: blocks, then borders.
+// quilt sizes one quilt: blocks and what lies between them, then borders.
 func (m *maker) quilt() {
-	l, block := m.job.Layout, m.plan.Colourways[0].Finished
-	size := measure.Size{Width: block.Width.Times(l.Across), Height: block.Height.Times(l.Down)}
-	for _, b := range m.job.Borders {
-		size.Width += 2 * b.Width
-		size.Height += 2 * b.Width
+	l := m.job.Layout
+	m.frame = frameOf(&m.job, m.plan.Colourways[0].Finished)
+	if m.checkSetting(); len(m.problems) > 0 {
+		return
 	}
+	rows, columns := m.frame.grid()
+	if m.frame.onPoint() {
+		columns = 0
+		for row := range rows {
+			first, last := l.span(row)
+			columns = max(columns, last-first+1)
+		}
+	}
+	m.borderPlans()
+	size := m.frame.finished()
 	m.plan.Quilt = Quilt{
-		Blocks: l.Across * l.Down, Across: l.Across, Down: l.Down,
-		Finished: size, Top: less(size, -2*m.job.Seam),
+		Blocks: m.frame.count(), Across: l.Across, Down: l.Down, Rows: rows, Columns: columns,
+		Inside: m.frame.inner(), Finished: size, Top: less(size, -2*m.job.Seam),
 	}
 }
 
 // deal gives every place of the run its block.
 func (m *maker) deal() {
-	m.plan.Blocks = blocksOf(m.places(), m.job, m.prior)
+	m.layout = m.places()
+	m.plan.Blocks = blocksOf(m.job, m.layout, m.prior)
 	index := make(map[string]int, len(m.plan.Colourways))
 	for i, c := range m.plan.Colourways {
 		index[c.Name] = i
@@ -182,8 +196,8 @@ func (m *maker) deal() {
 	}
 }
 
-// layout deals the blocks out and finds where they meet.
-func (m *maker) layout() {
+// layOut deals the blocks out and finds where they meet.
+func (m *maker) layOut() {
 	m.checkRenamed()
 	m.deal()
 	if block := m.plan.Colourways[0].Raw; block.Width != block.Height {

@@ -46,9 +46,12 @@ func (m *maker) cloth() {
 
 // What pieces are cut for.
 const (
-	forBlocks  = "blocks"
-	forBorder  = "border"
-	forBinding = "binding"
+	forBlocks       = "blocks"
+	forBorder       = "border"
+	forBinding      = "binding"
+	forSashing      = "sashing"
+	forCornerstones = "cornerstones"
+	forTriangles    = "setting triangles"
 )
 
 // pieces is what the run needs of each fabric, in no order yet.
@@ -69,7 +72,7 @@ func (m *maker) pieces() map[string][]PieceCount {
 			}
 		}
 	}
-	for _, p := range m.borderStrips() {
+	for _, p := range slices.Concat(m.borderStrips(), m.sashingPieces(), m.trianglePieces()) {
 		addPieces(all, p.fabric, p.PieceCount)
 	}
 	if b := m.bindingStrips(); b != nil {
@@ -181,44 +184,13 @@ func (m *maker) fromSheets(need *FabricNeed, path string) {
 	}
 }
 
-// fabricPieces is a strip that a fabric gives to a border.
-type fabricPieces struct {
-	fabric string
-	PieceCount
-}
-
-// borderStrips are the strips of all borders. They are cut across the whole
-// width and cut to length, or joined, only when the top has been measured.
-func (m *maker) borderStrips() []fabricPieces {
-	var out []fabricPieces
-	block := m.plan.Colourways[0].Finished
-	size := measure.Size{Width: block.Width.Times(m.job.Layout.Across), Height: block.Height.Times(m.job.Layout.Down)}
-	for _, b := range m.job.Borders {
-		cut := b.Width + 2*m.job.Seam
-		sides := size.Height + 2*m.job.Seam
-		ends := size.Width + 2*b.Width + 2*m.job.Seam
-		for _, length := range []measure.Length{sides, ends} {
-			out = append(out, m.borderStrip(b, cut, length))
-		}
-		size.Width += 2 * b.Width
-		size.Height += 2 * b.Width
-	}
-	return out
-}
-
-func (m *maker) borderStrip(b Border, cut, length measure.Length) fabricPieces {
-	width := stripLength(m.fabric(b.Fabric))
-	lengths := 2 * m.job.Quantity
-	n := measure.CeilDiv(length.Times(lengths), width-2*m.job.Seam) // each further strip loses a seam's two allowances
-	if whole := measure.FloorDiv(width, length); whole > 0 {
-		n = (lengths + whole - 1) / whole
-	}
-	return fabricPieces{b.Fabric, PieceCount{Size: measure.Size{Width: width, Height: cut}, Count: n, For: forBorder}}
-}
-
 // stripLength is the longest strip that a fabric gives: across the usable
-// width of yardage, along the longer side of a sheet.
+// width of yardage, along the longer side of a sheet. One that has a direction is not
+// turned: its strips run across it.
 func stripLength(f Fabric) measure.Length {
+	if f.Form.Sheets() && f.Directional {
+		return f.Size.Width
+	}
 	if f.Form.Sheets() {
 		return max(f.Size.Width, f.Size.Height)
 	}

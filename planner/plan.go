@@ -20,6 +20,7 @@ type Plan struct {
 	Swaps      []Swap // that Blocks is after: everything else is as the layout was dealt
 	Press      PressPlan
 	Joins      []Join
+	Borders    []BorderPlan // from the inside out
 	Fabrics    []FabricNeed
 	Operations []Operation
 	Materials  Materials
@@ -35,10 +36,24 @@ type Warning struct {
 
 // Quilt is one quilt of the run, flat, before quilting and washing.
 type Quilt struct {
-	Blocks       int
-	Across, Down int
-	Finished     measure.Size // borders included, inside the binding's seam
-	Top          measure.Size // raw
+	Blocks       int // those of borders counted
+	Across, Down int // of the layout; borders of blocks not counted
+
+	Rows, Columns int          // of places over the whole, borders of blocks counted; on point rows are diagonals
+	Inside        measure.Size // finished, inside all borders
+	Finished      measure.Size // borders included, inside the binding's seam
+	Top           measure.Size // raw
+}
+
+// BorderPlan is one border of a quilt as it is planned: two sides as long as what is
+// inside is high, then two ends over them. The lengths that are cut are those of the
+// made top, measured through its middle.
+type BorderPlan struct {
+	Fabric          string         // "" for a border of blocks
+	Width, Cut      measure.Length // finished and raw; of a border of blocks, those of a block
+	Inside, Outside measure.Size   // finished
+	Sides, Ends     measure.Length // raw, of each of the two
+	Blocks          int            // of a border of blocks, else 0
 }
 
 // ColourwayPlan is how one colourway's block is made.

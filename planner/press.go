@@ -56,6 +56,7 @@ type PressPlan struct {
 	Chosen   Pattern
 	Half     []string    // ids of blocks given half a turn at the layout, so that all are pressed alike
 	Cards    []PressCard // for the iron: by colourway, then variant
+	Top      TopPress    // between blocks
 }
 
 // PatternCount is what a pattern comes to over one quilt, its blocks pressed as
@@ -103,7 +104,8 @@ func (m *maker) press() {
 	}
 	m.pressBlocks(best, of)
 	m.pressCards()
-	m.plan.Joins = topJoins(m.plan.Quilt, best.met)
+	m.plan.Press.Top = m.pressRows()
+	m.plan.Joins = m.topJoins(best, top)
 }
 
 // pressBlocks gives every colourway its ways of pressing, and every block the
@@ -113,7 +115,7 @@ func (m *maker) pressBlocks(best laid, of []int) {
 	for i := range m.plan.Colourways {
 		var lies [2]bool // in first places, in second places
 		for _, b := range m.own[i] {
-			lies[boolean(best.second(b))] = true
+			lies[boolean(m.second(best, b))] = true
 		}
 		c, places := &m.plan.Colourways[i], best.places[of[i]]
 		c.Press = best.ways[places[boolean(!lies[0])]]
@@ -126,7 +128,7 @@ func (m *maker) pressBlocks(best laid, of []int) {
 		b := &m.plan.Blocks[i]
 		b.Press = variantA
 		switch colourway := m.colourwayOf[i]; {
-		case !best.second(b):
+		case !m.second(best, b):
 		case best.half[of[colourway]]:
 			b.Turn = (b.Turn + 180) % 360
 			m.plan.Press.Half = append(m.plan.Press.Half, b.ID)
@@ -137,4 +139,4 @@ func (m *maker) pressBlocks(best laid, of []int) {
 }
 
 // second reports whether a block lies in one of the pattern's second places.
-func (l laid) second(b *Block) bool { return l.pattern.second(b.Row-1, b.Column-1) }
+func (m *maker) second(l laid, b *Block) bool { return l.pattern.second(m.frame.sewnAt(b)) }

@@ -6,8 +6,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-
-	"quiltrun/planner/patchwork"
 )
 
 // topOf is a square top of so many blocks across in four colourways, each recut
@@ -83,7 +81,6 @@ func BenchmarkMakeUnpressed(b *testing.B) {
 	benchmarkTops(b, func(b *testing.B, job Job) {
 		for b.Loop() {
 			m := blocksDealt(job)
-			m.plan.Joins = topJoins(m.plan.Quilt, patchwork.Met{})
 			m.cloth()
 			m.warnings()
 			m.materials()

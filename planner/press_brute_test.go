@@ -175,7 +175,7 @@ func (s smallTop) variants(b *patchwork.Build, pattern Pattern) [][2]pressedBloc
 // fewest is the fewest clashes of a pattern, all pairs of variants of all builds
 // tried, every join counted.
 func (s smallTop) fewest(job Job, builds []*patchwork.Build, pattern Pattern) int {
-	spots := places(job)
+	spots := dealtPlaces(&job, frameOf(&job, measure.Size{}))
 	counter := newJoinCounter(job.Seam)
 	inside := map[*patchwork.Build][]int{}
 	for _, b := range builds {
@@ -244,14 +244,13 @@ func TestNoPressingOfASmallTopIsBetterThanThePlan(t *testing.T) {
 }
 
 // What the plan says of its joins is what its blocks come to, as they are pressed
-// and turned in it.
+// and turned in it, wherever two of them share an edge of the top.
 func requireJoinsOfItsBlocks(t require.TestingT, p Plan) {
 	byName := map[string]ColourwayPlan{}
 	for _, c := range p.Colourways {
 		byName[c.Name] = c
 	}
-	grid := make([][]pressedBlock, p.Quilt.Down)
-	for _, b := range p.Blocks[:p.Quilt.Blocks] {
+	lies := func(b Block) pressedBlock {
 		c := byName[b.Colourway]
 		way := c.Press
 		if b.Press == "b" {
@@ -261,14 +260,68 @@ func requireJoinsOfItsBlocks(t require.TestingT, p Plan) {
 		for i, second := range way {
 			number |= boolean(second) << i
 		}
-		grid[b.Row-1] = append(grid[b.Row-1], pressedBlock{c.Build, number, b.Turn / 90})
+		return pressedBlock{c.Build, number, b.Turn / 90}
 	}
 	counter := newJoinCounter(p.Job.Seam)
-	columns, rows := counter.count(grid)
-	require.Equal(t, columns, p.Joins[0].Matches)
-	require.Equal(t, rows, p.Joins[1].Matches)
-	chosen := patternOf(p.Press, p.Press.Chosen)
-	require.Equal(t, columns.Plus(rows), chosen.Between)
+	met := map[string]patchwork.Tally{}
+	var all patchwork.Tally
+	for _, m := range meetingBlocks(p) {
+		tally := counter.between(lies(m.first), lies(m.second), m.above)
+		met[m.join] = met[m.join].Plus(tally)
+		all = all.Plus(tally)
+	}
+	for _, j := range p.Joins {
+		switch j.Between {
+		case joinColumns, joinRows, joinBorder:
+			require.Equal(t, met[j.Between], j.Matches, j.Between)
+		case joinOnBorder:
+			require.Equal(t, met[j.Between].Plus(p.Press.Top.ring), j.Matches, j.Between)
+		}
+	}
+	require.Equal(t, all, patternOf(p.Press, p.Press.Chosen).Between)
+}
+
+// meetingBlock is two blocks of a top that share an edge.
+type meetingBlock struct {
+	first, second Block
+	above         bool
+	join          string
+}
+
+// meetingBlocks finds them by the outlines of the top's parts.
+func meetingBlocks(p Plan) []meetingBlock {
+	edges := map[[2]patchwork.Point]TopPart{}
+	var found []meetingBlock
+	for _, part := range p.Top(1) {
+		if part.Kind != BlockPart {
+			continue
+		}
+		for i, a := range part.Corners {
+			b := part.Corners[(i+1)%4]
+			other, ok := edges[[2]patchwork.Point{b, a}] // its neighbour goes along the edge the other way
+			if !ok {
+				edges[[2]patchwork.Point{a, b}] = part
+				continue
+			}
+			found = append(found, meetingOf(p, other, part))
+		}
+	}
+	return found
+}
+
+func meetingOf(p Plan, first, second TopPart) meetingBlock {
+	m := meetingBlock{first: first.Block, second: second.Block, above: first.Block.Row != second.Block.Row, join: joinColumns}
+	last := [2]int{1, p.Quilt.Rows} // of the outermost border's rows
+	ends := m.above && (first.Block.Row == last[0] || second.Block.Row == last[1])
+	switch {
+	case first.Border != second.Border || first.Border > 0 && ends:
+		m.join = joinOnBorder
+	case first.Border > 0:
+		m.join = joinBorder
+	case m.above:
+		m.join = joinRows
+	}
+	return m
 }
 
 func TestTheExamplesJoinsAreThoseOfTheirBlocks(t *testing.T) {

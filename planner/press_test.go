@@ -129,13 +129,14 @@ layout: {across: 4, down: 5}
 // Source of the case: snugglebugstitching.com: plain blocks 6 x 7, rows pressed
 // right, left, right ..., row 4 like row 3: 30 corners, 10 clash and 20 nest.
 func TestARowPressedLikeTheOneAboveClashesOnBothSides(t *testing.T) {
-	rows := make([]bool, 7)
+	top := frame{layout: &Layout{Across: 6, Down: 7}}
+	rows := make([]int8, 7)
 	for row := range rows {
-		rows[row] = rowToTheRight(row)
+		rows[row] = rowLean(row)
 	}
-	assert.Equal(t, patchwork.Tally{Nest: 30}, corners(6, rows))
+	assert.Equal(t, patchwork.Tally{Nest: 30}, top.corners(rows))
 	rows[3] = rows[2]
-	assert.Equal(t, patchwork.Tally{Nest: 20, Clash: 10}, corners(6, rows))
+	assert.Equal(t, patchwork.Tally{Nest: 20, Clash: 10}, top.corners(rows))
 }
 
 // One row or one column has no corners, and nothing of plain squares meets.

@@ -31,6 +31,7 @@ func (s spot) number() int { return ((s.group*4+s.quarters)*2+s.row)*2 + s.colum
 type neighbours struct {
 	first, second spot
 	above         bool
+	at            seamSort
 }
 
 // pressTop is the top as it has to be pressed.
@@ -45,19 +46,19 @@ type pressTop struct {
 // pressTop counts what meets in one quilt. Of gives each colourway its group.
 func (m *maker) pressTop(groups []pressGroup, of []int, edges *patchwork.Edges) *pressTop {
 	t := &pressTop{groups: groups, blocks: make([][2][2]int, len(groups)), edges: edges}
-	across := m.plan.Quilt.Across
 	spots := make([]spot, m.plan.Quilt.Blocks)
+	near := m.frame.neighbourhood(m.layout)
 	seen := map[int]int{}
 	for i := range spots {
-		b := &m.plan.Blocks[i]
-		s := spot{of[m.colourwayOf[i]], b.Turn / 90, (b.Row - 1) % 2, (b.Column - 1) % 2}
+		p := m.layout[i]
+		s := spot{of[m.colourwayOf[i]], m.plan.Blocks[i].Turn / 90, p.u % 2, p.v % 2}
 		spots[i] = s
 		t.blocks[s.group][s.row][s.column]++
-		if b.Column > 1 {
-			t.meet(neighbours{spots[i-1], s, false}, seen)
+		if left, at := near.left(p); at != noSeam {
+			t.meet(neighbours{spots[left], s, false, at}, seen)
 		}
-		if b.Row > 1 {
-			t.meet(neighbours{spots[i-across], s, true}, seen)
+		if upper, at := near.above(p); at != noSeam {
+			t.meet(neighbours{spots[upper], s, true, at}, seen)
 		}
 	}
 	return t
@@ -65,7 +66,7 @@ func (m *maker) pressTop(groups []pressGroup, of []int, edges *patchwork.Edges) 
 
 // meet counts a meeting. Seen holds the kinds so far, by number.
 func (t *pressTop) meet(n neighbours, seen map[int]int) {
-	number := (n.first.number()*16*len(t.groups)+n.second.number())*2 + boolean(n.above)
+	number := ((n.first.number()*16*len(t.groups)+n.second.number())*2+boolean(n.above))*seamKinds + int(n.at)
 	i, ok := seen[number]
 	if !ok {
 		i = len(t.kinds)

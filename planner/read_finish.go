@@ -33,8 +33,17 @@ func (r *jobReader) readFinishing(s section) {
 
 // border reads one border, the i-th from the inside, from zero.
 func (r *jobReader) border(n *fileNode, i int) Border {
-	s := r.section(n, fmt.Sprintf("border %d", i+1), "width", "cut", "fabric")
-	return Border{Width: r.seamed(s), Fabric: r.fabricAt(s.need("fabric"))}
+	s := r.section(n, fmt.Sprintf("border %d", i+1), "width", "cut", "fabric", "blocks")
+	blocks := s.get("blocks")
+	if blocks == nil {
+		return Border{Width: r.seamed(s), Fabric: r.fabricAt(s.need("fabric"))}
+	}
+	for _, key := range []string{"width", "cut", "fabric"} {
+		if n := s.get(key); n != nil {
+			r.fault(n, fmt.Sprintf("%s is made of blocks and has no %s of its own", s.what, said(key)), "take it out, or give the cloth a border of its own")
+		}
+	}
+	return r.blockBorder(blocks)
 }
 
 // binding reads the edge. Its strip is given as it is cut, like everything that is

@@ -15,7 +15,7 @@ func TestKeysAndKindsAreRefusedInWords(t *testing.T) {
 			"zebra:",
 			[]string{
 				`27:1: the layout has no "across"; write it as in across: 4`,
-				`28:3: "zebra" is not a key of the layout; the keys here are across, down, setting, order, turn and sashing`,
+				`28:3: "zebra" is not a key of the layout; the keys here are across, down, setting, order, turn, sashing and triangles`,
 			},
 		},
 		{
@@ -37,7 +37,7 @@ func TestKeysAndKindsAreRefusedInWords(t *testing.T) {
 		{
 			"a key of another place", "  down: 2",
 			"  down: 2\n  quantity: 2",
-			[]string{`30:3: "quantity" is not a key of the layout; the keys here are across, down, setting, order, turn and sashing`},
+			[]string{`30:3: "quantity" is not a key of the layout; the keys here are across, down, setting, order, turn, sashing and triangles`},
 		},
 		{
 			"a key given twice", "seam: 1/4",

@@ -3,7 +3,7 @@ package planner
 // readLayout reads the top. Whether the blocks fill it is checked when both are
 // known.
 func (r *jobReader) readLayout(n *fileNode) {
-	s := r.section(n, "the layout", "across", "down", "setting", "order", "turn", "sashing")
+	s := r.section(n, "the layout", "across", "down", "setting", "order", "turn", "sashing", "triangles")
 	l := &r.job.Layout
 	if n := s.need("across"); n != nil {
 		l.Across = r.count(n, 1)
@@ -22,6 +22,26 @@ func (r *jobReader) readLayout(n *fileNode) {
 	if n := s.get("sashing"); n != nil {
 		l.Sashing = r.sashing(n)
 	}
+	r.readTriangles(s)
+}
+
+// readTriangles reads the fabric of the setting triangles: needed on point, where
+// they fill the edge, and without meaning elsewhere.
+func (r *jobReader) readTriangles(s section) {
+	l := &r.job.Layout
+	n := s.get("triangles")
+	switch {
+	case l.Setting == OnPoint && n == nil:
+		s.need("triangles")
+	case l.Setting == OnPoint:
+		l.Triangles = r.fabricAt(n)
+	case n != nil && l.Setting == Straight:
+		r.fault(n, `"triangles" is for blocks set on point`, "write setting: on point, or take it out")
+	}
+	if l.Setting == OnPoint && l.Sashing != nil {
+		r.fault(s.get("sashing"), "sashing on point is not planned: its strips run out into the setting triangles and are cut off at a slant, for which there is no published measure to hold the plan against",
+			"take the sashing out, or set the blocks straight")
+	}
 }
 
 // setting reads how the blocks lie; "" where that is not known, and then places are
@@ -33,9 +53,6 @@ func (r *jobReader) setting(n *fileNode) Setting {
 	word, ok := r.choose(n, settingWords)
 	if !ok {
 		return ""
-	}
-	if Setting(word) == OnPoint {
-		r.fault(n, "on point is not built yet", "built now: setting: straight")
 	}
 	return Setting(word)
 }
@@ -75,9 +92,9 @@ func (r *jobReader) fillOrder(n *fileNode) Order {
 	return ""
 }
 
-// sashing reads the strips between blocks; it is not computed yet.
+// sashing reads the strips between blocks. They lie only between, unless the file
+// wants them at the edge too.
 func (r *jobReader) sashing(n *fileNode) *Sashing {
-	r.fault(n, "sashing is not built yet", "take it out, or plan the quilt block against block")
 	s := r.section(n, "the sashing", "width", "cut", "fabric", "cornerstones", "edge")
 	return &Sashing{
 		Width:        r.seamed(s),

@@ -7,12 +7,12 @@ func TestLayoutFaults(t *testing.T) {
 		{
 			"more places than blocks", "across: 4",
 			"across: 5",
-			[]string{"28:11: the colourways have 8 blocks, but the layout holds 10 (5 across × 2 down); make 2 blocks more, or change across and down"},
+			[]string{"28:11: the colourways have 8 blocks, but the layout holds 10 (5 across × 2 down); make 2 blocks more, or change across and down; nearest: 4 × 2 holds 8"},
 		},
 		{
 			"more blocks than places", "across: 4",
 			"across: 3",
-			[]string{"28:11: the colourways have 8 blocks, but the layout holds 6 (3 across × 2 down); take 2 blocks out, or change across and down"},
+			[]string{"28:11: the colourways have 8 blocks, but the layout holds 6 (3 across × 2 down); take 2 blocks out, or change across and down; nearest: 4 × 2 holds 8"},
 		},
 		{
 			"a layout of no width", "across: 4",
@@ -33,8 +33,8 @@ func TestLayoutFaults(t *testing.T) {
 			"on point, with its own count", "down: 2",
 			"down: 2\n  setting: on point",
 			[]string{
-				"28:11: the colourways have 8 blocks, but the layout holds 11 (4 across × 2 down on point, and 3 between); make 3 blocks more, or change across and down",
-				"30:12: on point is not built yet; built now: setting: straight",
+				`27:1: the layout has no "triangles"; write it as in triangles: Foam`,
+				"28:11: the colourways have 8 blocks, but the layout holds 11 (4 across × 2 down on point, and 3 × 1 between); make 3 blocks more, or change across and down; on point, a layout holds across × down and (across − 1) × (down − 1) between them; nearest: 3 × 2 on point holds 8",
 			},
 		},
 		{
@@ -131,7 +131,6 @@ func TestLayoutFaults(t *testing.T) {
 			"sashing, with all that is wrong in it", "down: 2",
 			"down: 2\n  sashing: {width: 2, cut: 3, cornerstones: Klep, edge: maybe}",
 			[]string{
-				"30:12: sashing is not built yet; take it out, or plan the quilt block against block",
 				`30:12: the sashing has no "fabric"; write it as in fabric: Foam`,
 				`30:28: the sashing has both "width" and "cut"; keep the finished width or the cut width`,
 				`30:45: the fabric "Klep" is not described under fabrics; did you mean "Kelp"?`,

@@ -37,7 +37,7 @@ func (r *jobReader) checkMap() {
 		}
 	}
 	for _, c := range r.job.Colourways {
-		if known && r.blocks.counts && uses[c.Name] != c.Blocks {
+		if known && r.blocks.counts && !r.job.hasBlockBorder() && uses[c.Name] != c.Blocks {
 			r.fault(n, fmt.Sprintf("the map has %s %s, but that colourway has %s",
 				said(c.Name), times(uses[c.Name]), counted(c.Blocks, "block")), "make the two agree")
 		}
@@ -46,22 +46,31 @@ func (r *jobReader) checkMap() {
 
 func times(n int) string { return counted(n, "time") }
 
-// mapFits checks the number of rows and the length of each. Rows on point have
-// lengths of their own, which come with that setting.
+// mapFits checks the number of rows and the length of each. On point they are the
+// level lines as the quilt hangs: those of the layout's rows, and between each two
+// of them one that is a block shorter.
 func (r *jobReader) mapFits(n *fileNode) bool {
 	l := r.job.Layout
-	if l.Across == 0 || l.Down == 0 || l.Setting != Straight {
+	if l.Across == 0 || l.Down == 0 || l.Setting == "" {
 		return false
 	}
-	fits := len(n.items) == l.Down
+	rows, agree := l.Down, "make the two agree"
+	if l.Setting == OnPoint {
+		rows, agree = 2*l.Down-1, fmt.Sprintf("on point, write the level lines as the quilt hangs: %d and %d blocks by turns, %s in all",
+			l.Across, l.Across-1, counted(2*l.Down-1, "line"))
+	}
+	fits := len(n.items) == rows
 	if !fits {
-		r.fault(n, fmt.Sprintf("the map has %s, but the layout has %d down", counted(len(n.items), "row"), l.Down),
-			"make the two agree")
+		r.fault(n, fmt.Sprintf("the map has %s, but the layout has %d down", counted(len(n.items), "row"), l.Down), agree)
 	}
 	for i, row := range n.items {
-		if row.kind == list && len(row.items) != l.Across {
+		across := l.Across
+		if l.Setting == OnPoint {
+			across -= i % 2
+		}
+		if row.kind == list && len(row.items) != across {
 			r.fault(row, fmt.Sprintf("row %d of the map has %s, but the layout has %d across",
-				i+1, counted(len(row.items), "block"), l.Across), "make the two agree")
+				i+1, counted(len(row.items), "block"), across), agree)
 			fits = false
 		}
 		fits = fits && row.kind == list

@@ -9,13 +9,6 @@ import (
 
 // Keys of what a quilt goes through once its blocks are made.
 const (
-	keyLayOut     = "lay-out-top"
-	keySewRows    = "sew-top-rows"
-	keyPressRows  = "press-top-rows"
-	keyJoinRows   = "join-top-rows"
-	keyPressTop   = "press-top"
-	keyMeasure    = "measure-top"
-	keyBorders    = "add-borders"
 	keyBacking    = "prepare-backing"
 	keyLayer      = "layer"
 	keyQuilt      = "quilt"
@@ -54,101 +47,6 @@ type quiltWork struct {
 func (w *quiltWork) add(s stage) {
 	s.lot = w.lot
 	w.stages = append(w.stages, s)
-}
-
-// top lays the blocks out, sews them into rows and the rows together.
-func (w *quiltWork) top() {
-	across, down := w.plan.Quilt.Across, w.plan.Quilt.Down
-	block := w.plan.Colourways[0]
-	row := block.Finished.Width.Times(across) + 2*w.job.Seam
-	layOut := stage{
-		key: keyLayOut, name: "lay out the top", in: inBlocks, count: across * down, place: DesignWall, unit: span(rateLayOut, 1),
-		doing: fmt.Sprintf("Lay the blocks out as the map shows, %d across and %d down, and look from across the room.", across, down) + w.halfWords(),
-	}
-	for _, c := range w.plan.Colourways {
-		layOut.after = append(layOut.after, Ref{Key: keySquareUp, Lot: Lot{ColourwayLot, c.Name}})
-	}
-	w.add(layOut)
-	if across > 1 {
-		n := down * (across - 1)
-		w.add(stage{
-			key: keySewRows, name: "sew blocks into rows", in: inJoins, count: n, place: Machine,
-			seam: block.Raw.Height.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1),
-			unit:  joining(rateRowJoin, block.Raw.Height, 1, points(w.plan.Joins[0], n)),
-			doing: fmt.Sprintf("Sew the %d blocks of each row together: %d joins a row. %s", across, across-1, w.joinWords(0)),
-		})
-		w.add(stage{
-			key: keyPressRows, name: "press the rows", in: inRows, count: down, place: Iron,
-			setup: span(rateIronSetup, 1), unit: pressing(block.Raw.Height.Times(across - 1)).plus(span(ratePress, float64(across-1))),
-			doing: pressRowsWords(across, down),
-		})
-	}
-	if down > 1 {
-		n := down - 1
-		w.add(stage{
-			key: keyJoinRows, name: "join rows", in: inJoins, count: n, place: Machine,
-			seam: row.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1),
-			unit:  joining(rateCorner, row, float64(across-1), points(w.plan.Joins[1], n)),
-			doing: fmt.Sprintf("Join the rows from the top down, %s a seam. %s Block corners: %s", w.show(row), w.joinWords(1), w.joinWords(2)),
-		})
-		w.add(stage{
-			key: keyPressTop, name: "press the top", in: inJoins, count: n, place: Iron,
-			setup: span(rateIronSetup, 1), unit: pressing(row), doing: "Press every row join down, the whole top flat.",
-		})
-	}
-}
-
-// points is the match points of one of n joins of a kind, on average.
-func points(j Join, n int) float64 {
-	return float64(j.Matches.Nest+j.Matches.Clash+j.Matches.Open) / float64(n)
-}
-
-// joining is the time of a long seam: the handling of so many of what rate
-// names, the length, and a pin or a pinch at every match point.
-func joining(rate string, seam measure.Length, handled, points float64) Span {
-	return span(rate, handled).plus(span(rateMatchInch, seam.In(measure.Inches))).plus(span(ratePoint, points))
-}
-
-func (w *quiltWork) joinWords(kind int) string { return matchWords(w.plan.Joins[kind].Matches) }
-
-// borders measures the top through the middle and sews borders on.
-func (w *quiltWork) borders() {
-	raw := w.topOfBlocks()
-	w.add(stage{
-		key: keyMeasure, name: "measure through the middle", in: inQuilts, count: 1, place: CuttingTable, unit: span(rateMeasure, 1),
-		doing: fmt.Sprintf("Measure the top through the middle both ways: it should be %s raw. Borders and backing go by what you measure.", w.sized(raw)),
-	})
-	if len(w.job.Borders) == 0 {
-		return
-	}
-	s := stage{
-		key: keyBorders, name: "add borders", in: inBorders, count: 4 * len(w.job.Borders), place: Machine,
-		unit: span(rateBorder, 1), setup: span(rateSewSetup, 1), stitch: thread.Piecing,
-	}
-	s.doing = "Sides first, then top and bottom. Join strips end to end with a straight seam where one is too short, cut to the measure through the middle, pin at the quarters, sew, press outward."
-	size := raw
-	seen := map[string]bool{}
-	for i, b := range w.job.Borders {
-		ends := measure.Size{Width: size.Width + 2*b.Width, Height: size.Height}
-		cut := b.Width + 2*w.job.Seam
-		s.doing += fmt.Sprintf(" Border %d, %s, as planned: two of %s, two of %s.", i+1, b.Fabric,
-			measure.Size{Width: cut, Height: size.Height}.Show(w.job.Units), measure.Size{Width: cut, Height: ends.Width}.Show(w.job.Units))
-		s.seam += 2*size.Height + 2*ends.Width
-		size = measure.Size{Width: ends.Width, Height: size.Height + 2*b.Width}
-		if !seen[b.Fabric] {
-			s.after = append(s.after, Ref{Key: keyCutBord, Lot: Lot{FabricLot, b.Fabric}})
-			seen[b.Fabric] = true
-		}
-	}
-	w.add(s)
-}
-
-func (w *quiltWork) topOfBlocks() measure.Size {
-	f := w.plan.Colourways[0].Finished
-	return measure.Size{
-		Width:  f.Width.Times(w.plan.Quilt.Across) + 2*w.job.Seam,
-		Height: f.Height.Times(w.plan.Quilt.Down) + 2*w.job.Seam,
-	}
 }
 
 // layers prepares the backing and quilts, at home or sent out.

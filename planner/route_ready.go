@@ -17,8 +17,12 @@ const (
 	keyCut      = "cut" // pieces for blocks
 	keyCutBord  = "cut-borders"
 	keyCutBind  = "cut-binding"
-	keyKit      = "kit"
-	keySquareUp = "square-up"
+	keyCutSet   = "cut-setting-triangles"
+	keyCutSash  = "cut-sashing"
+
+	keyCutStones = "cut-cornerstones"
+	keyKit       = "kit"
+	keySquareUp  = "square-up"
 )
 
 // firstQuilt is the lot of what is done once for the whole run.
@@ -52,6 +56,9 @@ type cutting struct{ purpose, key, name string }
 var cuttings = []cutting{
 	{forBorder, keyCutBord, "cut border strips"},
 	{forBinding, keyCutBind, "cut binding strips"},
+	{forTriangles, keyCutSet, "cut setting triangles"},
+	{forSashing, keyCutSash, "cut sashing"},
+	{forCornerstones, keyCutStones, "cut cornerstones"},
 	{forBlocks, keyCut, "cut"},
 }
 
@@ -115,7 +122,7 @@ func readyCut(f Fabric, p PieceCount) bool {
 
 func (m *maker) cut(n FabricNeed, c cutting, count int) stage {
 	in, rulerCuts := inPieces, 0
-	if c.purpose != forBlocks {
+	if c.purpose == forBorder || c.purpose == forBinding {
 		in = inStrips
 	}
 	for _, p := range n.Pieces {
@@ -142,7 +149,9 @@ func (m *maker) cutWords(n FabricNeed, purpose string) string {
 	switch {
 	case n.Fabric.Directional:
 		text += " One layer at a time, the print upright."
-	case purpose == forBlocks:
+	case purpose == forTriangles:
+		text += m.triangleWords()
+	case purpose == forBlocks || purpose == forSashing || purpose == forCornerstones:
 		text += fmt.Sprintf(" Up to %d layers at once.", layers(n.Fabric))
 	case purpose == forBorder:
 		text += " Leave them long: they are cut to length when the top has been measured."
@@ -151,7 +160,7 @@ func (m *maker) cutWords(n FabricNeed, purpose string) string {
 }
 
 func (m *maker) cutOf(f Fabric, p PieceCount) string {
-	if p.For != forBlocks {
+	if longStrip(f, p) {
 		return fmt.Sprintf("%d strips %s wide, as long as the cloth gives (%s)", p.Count, m.show(p.Size.Height), m.show(p.Size.Width))
 	}
 	pieces := fmt.Sprintf("%d of %s", p.Count, m.sized(p.Size))
@@ -165,6 +174,23 @@ func (m *maker) cutOf(f Fabric, p PieceCount) string {
 	}
 	strips := counted(p.Cut.Strips, "strip")
 	return fmt.Sprintf("%s %s wide across the cloth, from each %s", strips, m.show(p.Cut.StripWidth), m.fromEach(p))
+}
+
+// longStrip reports whether a piece is a strip as long as the cloth gives, for what
+// is cut to length later.
+func longStrip(f Fabric, p PieceCount) bool {
+	return p.For == forBorder || p.For == forBinding || p.For == forSashing && p.Size.Width == stripLength(f)
+}
+
+// triangleWords says how squares become setting triangles, and how many are over.
+func (m *maker) triangleWords() string {
+	sides, squares, corners := m.trianglesOf()
+	text := ""
+	if squares > 0 {
+		text = fmt.Sprintf(" Cut the %s of %s twice, corner to corner both ways: %d side triangles, %d over.", counted(squares, "square"), m.show(m.sideSquare()), 4*squares, 4*squares-sides)
+	}
+	return text + fmt.Sprintf(" Cut the %s of %s once, corner to corner: %d corner triangles. The straight grain then lies at the quilt's edge. All are a little too large, and the edge is trimmed when the top is joined; lift them flat, their cut sides are on the bias.",
+		counted(corners, "square"), m.show(m.cornerSquare()), 2*corners)
 }
 
 // fromEach says what a strip yields, and what the run needs of it in all.

@@ -1,11 +1,6 @@
 package planner
 
-import (
-	"math/big"
-	"slices"
-
-	"quiltrun/planner/measure"
-)
+import "slices"
 
 // A scattered layout keeps like blocks apart. Over all pairs of blocks of a quilt it
 // makes as small as it can
@@ -15,23 +10,19 @@ import (
 // d between the middles of the two blocks. A block's prints are the fabrics of all
 // its roles but the ground, each once; a pair that has two prints in common counts
 // for each. Neither a ground nor a print that is everywhere changes what is best.
+// In a border of blocks the border says which colourway lies where, and only blocks
+// of one colourway change places there.
 
 // ground is the role that no block is told apart by.
 const ground = "ground"
 
 // places is where every block of one quilt lies.
 func (m *maker) places() []place {
-	layout := places(m.job)
+	layout := dealtPlaces(&m.job, m.frame)
 	if m.job.Layout.Order == Scatter {
-		newScatter(m.job, layout, m.blockSteps()).lay(layout)
+		newScatter(m.job, m.frame, layout).lay(layout)
 	}
 	return layout
-}
-
-// blockSteps is how far it is from a block's middle to the next one's, along a row and
-// along a column.
-func (m *maker) blockSteps() measure.Size {
-	return m.plan.Colourways[0].Finished
 }
 
 // scatter is the blocks of a quilt that are to be laid out, and what it costs that
@@ -43,9 +34,9 @@ func (m *maker) blockSteps() measure.Size {
 type scatter struct {
 	kinds      []blockKind
 	colourways int
-	at         []step    // by place
-	near       [][]int64 // 1/d² by steps down and across
-	dealt      [][]int   // the kinds of all places as other orders deal them
+	distances
+	fixed []int   // by place: the colourway that a border of blocks has there, -1 inside all borders
+	dealt [][]int // the kinds of all places as other orders deal them
 }
 
 // blockKind is blocks of one quilt that are alike in colourway and fabrics.
@@ -55,9 +46,6 @@ type blockKind struct {
 	classes   []int // the colourway, then its prints, each numbered over the job
 }
 
-// step is a place counted in equal steps across and down.
-type step struct{ x, y int }
-
 // colourwayWeight is how much more a pair of one colourway counts than one of one print.
 const colourwayWeight = 2
 
@@ -65,20 +53,21 @@ const colourwayWeight = 2
 var otherOrders = [...]Order{DealDiagonal, DealRows, FillDiagonal, FillRows}
 
 // newScatter is the blocks of a job, and its layout as every other order deals it.
-func newScatter(j Job, layout []place, spacing measure.Size) *scatter {
-	s := &scatter{colourways: len(j.Colourways), at: make([]step, len(layout))}
-	var far step
+func newScatter(j Job, f frame, layout []place) *scatter {
+	s := &scatter{colourways: len(j.Colourways), distances: f.distances(layout), fixed: make([]int, len(layout))}
 	for i, p := range layout {
-		s.at[i] = step{p.column, p.row}
-		far.x, far.y = max(far.x, p.column), max(far.y, p.row)
+		s.fixed[i] = -1
+		if p.ring > 0 {
+			s.fixed[i] = p.colourway
+		}
 	}
-	s.near = nearness(far, spacing)
 	of := s.sort(j)
 	for _, order := range otherOrders {
 		j.Layout.Order = order
+		f.layout = &j.Layout
 		kindAt := make([]int, len(layout))
-		for i, p := range places(j) {
-			kindAt[i] = of[p.colourway][p.nth]
+		for i, p := range dealtPlaces(&j, f) {
+			kindAt[i] = of[p.colourway][p.dealt]
 		}
 		s.dealt = append(s.dealt, kindAt)
 	}
@@ -123,33 +112,6 @@ func printsOf(fabrics []RoleFabric, known map[string]int, colourways int) []int 
 	}
 	slices.Sort(all)
 	return all
-}
-
-// nearness is 1/d² for all steps down and across up to the farthest: 2⁴⁰ for one
-// step the shorter way, 0 for none.
-func nearness(far step, spacing measure.Size) [][]int64 {
-	square := func(n int64) *big.Int { return new(big.Int).Mul(big.NewInt(n), big.NewInt(n)) }
-	one := new(big.Int).Lsh(square(int64(min(spacing.Width, spacing.Height))), 40)
-	across, down := square(int64(spacing.Width)), square(int64(spacing.Height))
-	table := make([][]int64, far.y+1)
-	for y := range table {
-		table[y] = make([]int64, far.x+1)
-		for x := range table[y] {
-			d := new(big.Int).Mul(across, square(int64(x)))
-			d.Add(d, new(big.Int).Mul(down, square(int64(y))))
-			if d.Sign() > 0 {
-				half := new(big.Int).Rsh(d, 1)
-				table[y][x] = half.Add(half, one).Div(half, d).Int64()
-			}
-		}
-	}
-	return table
-}
-
-// between is 1/d² of two places.
-func (s *scatter) between(p, q int) int64 {
-	x, y := s.at[p].x-s.at[q].x, s.at[p].y-s.at[q].y
-	return s.near[max(y, -y)][max(x, -x)]
 }
 
 // alike is how much a pair of two kinds counts.
@@ -206,7 +168,7 @@ func (s *scatter) classes() int {
 func (s *scatter) lay(layout []place) {
 	next := make([]int, len(s.kinds))
 	for p, k := range s.best() {
-		layout[p].colourway, layout[p].nth = s.kinds[k].colourway, s.kinds[k].nth[next[k]]
+		layout[p].colourway, layout[p].dealt = s.kinds[k].colourway, s.kinds[k].nth[next[k]]
 		next[k]++
 	}
 }

@@ -35,7 +35,7 @@ func BenchmarkScatter(b *testing.B) {
 			var s *scatter
 			var best []int
 			for b.Loop() {
-				s = newScatter(j, places(j), eightInches)
+				s = scatterOf(j, eightInches)
 				best = s.best()
 			}
 			dealt := slices.MinFunc(s.dealt, func(a, b []int) int { return cmp.Compare(s.cost(a), s.cost(b)) })

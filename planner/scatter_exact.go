@@ -31,7 +31,7 @@ func (t *trying) try(p int, cost int64) {
 		return
 	}
 	for k := range t.left {
-		if t.left[k] == 0 {
+		if t.left[k] == 0 || t.fixed[p] >= 0 && t.fixed[p] != t.kinds[k].colourway {
 			continue
 		}
 		t.left[k]--

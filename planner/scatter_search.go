@@ -74,15 +74,6 @@ func (s *scatter) walk(kindAt []int, cost int64) *walking {
 	return w
 }
 
-// row is 1/d² from a place to every other.
-func (w *walking) row(p int, row []int64) {
-	at := w.at[p]
-	for q, o := range w.at {
-		x, y := at.x-o.x, at.y-o.y
-		row[q] = w.near[max(y, -y)][max(x, -x)]
-	}
-}
-
 // here is what a block of a kind would cost at a place.
 func (w *walking) here(kind, p int) int64 {
 	classes := w.kinds[kind].classes
@@ -125,9 +116,14 @@ func (w *walking) moved(kind, other int, from, to []int64) {
 	}
 }
 
+// may reports whether two places can exchange their blocks.
+func (w *walking) may(p, q int) bool {
+	return w.fixed[p] < 0 && w.fixed[q] < 0 || w.kinds[w.kindAt[p]].colourway == w.kinds[w.kindAt[q]].colourway
+}
+
 // try exchanges the blocks of two places where that costs less than what is allowed.
 func (w *walking) try(p, q int, allowed int64) bool {
-	if w.kindAt[p] == w.kindAt[q] {
+	if w.kindAt[p] == w.kindAt[q] || !w.may(p, q) {
 		return false
 	}
 	w.work += tryWork

@@ -19,10 +19,16 @@ const testInch measure.Length = 146_304_000
 var eightInches = measure.Size{Width: 8 * testInch, Height: 8 * testInch}
 
 // scattered is a job's scattered layout.
-func scattered(j Job, spacing measure.Size) []place {
-	layout := places(j)
-	newScatter(j, layout, spacing).lay(layout)
+func scattered(j Job, block measure.Size) []place {
+	layout := dealtPlaces(&j, frameOf(&j, block))
+	newScatter(j, frameOf(&j, block), layout).lay(layout)
 	return layout
+}
+
+// scatterOf is the blocks of a job that finish so large, to be laid out.
+func scatterOf(j Job, block measure.Size) *scatter {
+	f := frameOf(&j, block)
+	return newScatter(j, f, dealtPlaces(&j, f))
 }
 
 // likeness is how much every pair of a quilt's blocks counts, by place, worked out
@@ -32,7 +38,7 @@ func likeness(j Job, layout []place) [][]int64 {
 	prints := make([]map[string]bool, len(layout))
 	for i, p := range layout {
 		prints[i] = map[string]bool{}
-		for _, f := range deals[p.colourway][p.nth] {
+		for _, f := range deals[p.colourway][p.dealt] {
 			if f.Role != "ground" {
 				prints[i][f.Fabric] = true
 			}
@@ -139,7 +145,7 @@ func TestAFewBlocksAreScatteredAsWellAsCanBe(t *testing.T) {
 func TestScatterIsNeverWorseThanAnotherOrder(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := drawnScatter(t, 8, 8)
-		s := newScatter(j, places(j), eightInches)
+		s := scatterOf(j, eightInches)
 		least := s.cost(slices.MinFunc(s.dealt, func(a, b []int) int { return cmp.Compare(s.cost(a), s.cost(b)) }))
 		if cost := s.cost(s.best()); cost > least {
 			t.Fatalf("scattered costs %d, another order %d", cost, least)
@@ -151,7 +157,7 @@ func TestScatterIsNeverWorseThanAnotherOrder(t *testing.T) {
 func TestAnExchangeCostsWhatItIsReckonedTo(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := drawnScatter(t, 5, 5)
-		s := newScatter(j, places(j), measure.Size{Width: 9 * testInch, Height: 6 * testInch})
+		s := scatterOf(j, measure.Size{Width: 9 * testInch, Height: 6 * testInch})
 		w := s.walk(s.dealt[0], s.cost(s.dealt[0]))
 		place := rapid.IntRange(0, len(w.at)-1)
 		for range 20 {
@@ -170,8 +176,8 @@ func TestScatteringLosesNoBlock(t *testing.T) {
 		type dealt struct{ colourway, nth int }
 		seen := map[dealt]bool{}
 		for _, p := range scattered(j, eightInches) {
-			d := dealt{p.colourway, p.nth}
-			if seen[d] || p.nth >= j.Colourways[p.colourway].Blocks {
+			d := dealt{p.colourway, p.dealt}
+			if seen[d] || p.dealt >= j.Colourways[p.colourway].Blocks {
 				t.Fatalf("block %+v lies in two places or is none", d)
 			}
 			seen[d] = true
@@ -203,10 +209,10 @@ func TestScatteredBlocksKeepTheirIDsAndFabrics(t *testing.T) {
 	j := scatterJob(4, 3, 3, 5)
 	j.Quantity = 2
 	layout := scattered(j, eightInches)
-	blocks := blocksOf(layout, j, Prior{})
+	blocks := blocksOf(j, layout, Prior{})
 	require.Len(t, blocks, 24)
 	fabrics := map[string]string{}
-	for _, b := range dealtBlocks(j, Prior{}) {
+	for _, b := range laidBlocks(j, Prior{}) {
 		fabrics[b.ID] = b.Fabrics[0].Fabric
 	}
 	for i, b := range blocks {
@@ -214,7 +220,7 @@ func TestScatteredBlocksKeepTheirIDsAndFabrics(t *testing.T) {
 		first := blocks[i%12]
 		assert.Equal(t, [3]any{first.Row, first.Column, first.Colourway}, [3]any{b.Row, b.Column, b.Colourway}, "both quilts are laid alike")
 	}
-	again := blocksOf(layout, j, prior(blocks))
+	again := blocksOf(j, layout, prior(blocks))
 	assert.Equal(t, blocks, again, "and a revision changes nothing")
 }
 

@@ -62,7 +62,7 @@ func (m *maker) rejoin(effect SwapEffect) {
 		t := &m.plan.Joins[i].Matches
 		for n, now := range effect.is {
 			was := effect.was[n].Matches
-			if now.At.Quilt == 1 && now.between() == m.plan.Joins[i].Between {
+			if now.At.Quilt == 1 && now.kind == m.plan.Joins[i].Between {
 				t.Clash += now.Matches.Clash - was.Clash
 				t.Nest += now.Matches.Nest - was.Nest
 				t.Open += now.Matches.Open - was.Open

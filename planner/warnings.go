@@ -33,6 +33,7 @@ func (m *maker) warnings() {
 		}
 		m.warnTight(n)
 	}
+	m.warnTriangles()
 	for i, c := range m.plan.Colourways {
 		m.warnDirectional(i)
 		if !m.sameRecipeBefore(i) {
@@ -164,6 +165,14 @@ func (m *maker) warnDirectional(colourway int) {
 					f.Fabric, role.Role, m.job.Colourways[colourway].Name)
 			}
 		}
+	}
+}
+
+// warnTriangles finds a one-way print in setting triangles: of four from a square two
+// lie sideways and one stands on its head.
+func (m *maker) warnTriangles() {
+	if f := m.job.Layout.Triangles; m.frame.onPoint() && m.fabric(f).Directional {
+		m.warn(warnDirectional, "layout.triangles", "%s has a direction, and of the triangles that a square gives each lies another way: cut more squares and choose, or take another fabric", f)
 	}
 }
 

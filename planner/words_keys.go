@@ -104,6 +104,7 @@ var keyExamples = sync.OnceValue(func() map[string]string {
 		"order":        "order: [[tide, dune], [dune, tide]]",
 		"turn":         "turn: [[0, 90], [90, 0]]",
 		"sashing":      "sashing: {width: 2, fabric: Foam}",
+		"triangles":    "triangles: Foam",
 		"cut":          "cut: 3 1/2",
 		"fabric":       "fabric: Foam",
 		"cornerstones": "cornerstones: Kelp",

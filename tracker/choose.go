@@ -1,6 +1,7 @@
 package tracker
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -26,6 +27,23 @@ func (s State) run(typed string) ([]string, error) {
 			What: fmt.Sprintf("%s comes after %s: write %s..%s", s.board.titleOf(first), s.board.titleOf(last), last, first)}
 	}
 	return keys[a : b+1], nil
+}
+
+// Meant is what a text may mean as OP, by title: an operation, a run of them, or
+// the several that it may be the beginning of. None is nothing.
+func (s State) Meant(typed string) []string {
+	if !s.Booked() {
+		return nil
+	}
+	run, err := s.run(typed)
+	var refusal *Refusal
+	switch {
+	case err == nil:
+		return []string{s.board.runTitle(run)}
+	case errors.As(err, &refusal) && refusal.Kind == Ambiguous:
+		return s.board.titles(refusal.Near)
+	}
+	return nil
 }
 
 // keys is the route's keys in order of their numbers.

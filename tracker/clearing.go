@@ -56,7 +56,8 @@ func (c *clearing) brokenWithout(target Entry) map[rowKey]bool {
 	broken := without.board.faults()
 	forgive(broken, c.s.board.faults())
 	if len(broken) > 0 {
-		then, err := Fold(c.s.events[:c.s.ids[target.ID]])
+		at, _ := c.s.at(target.ID)
+		then, err := Fold(c.s.events[:at:at])
 		if err != nil {
 			return nil
 		}

@@ -20,6 +20,14 @@ const (
 	Logged  Kind = "log"     // work was done: Parts are set
 	Undone  Kind = "undo"    // the entry Target no longer counts
 	Recount Kind = "recount" // Parts say what lies on the table, whatever was logged before
+	Started Kind = "start"   // somebody began to work at the rows of Parts
+	Stopped Kind = "stop"    // whoever began stopped, at End where it is set
+	Paused  Kind = "pause"   // whoever was at work does something else for a while
+	Resumed Kind = "resume"  // and goes on
+	Ripped  Kind = "rip"     // Parts say how many counts were taken apart again, and how long that took
+	Settled Kind = "time"    // Parts say how many minutes Target really took; without a target Limits are set
+	Noted   Kind = "note"    // Reason is a note about the job
+	Parked  Kind = "park"    // Reason says where the job's things lie; "" that they were taken up
 
 	// A piece was measured: Measure is set.
 	Measured Kind = "measure"
@@ -29,6 +37,9 @@ const (
 	Amended Kind = "amend"
 
 	Hours Kind = "hours" // the maker's working time from a date on: Week or Days is set
+	InUse Kind = "use"   // the maker's own: Target is the job that is meant where none is named; "" is none
+	// The maker's stock of cloth, batting and thread has changed: Shelf is set.
+	Shelved Kind = "shelf"
 )
 
 // Event is one thing that happened. Events are appended and never changed.
@@ -42,15 +53,19 @@ type Event struct {
 	Revision int        `json:"revision"` // of the job's ledger that it was made against; 0 for the maker's own
 	Parts    []Part     `json:"parts,omitempty"`
 	CatchUp  bool       `json:"catch_up,omitempty"` // the operations before were logged along, without times
+	Ticked   bool       `json:"ticked,omitempty"`   // made at the machine at that very moment, so that the time between two says how long the work took
 	Reason   string     `json:"reason,omitempty"`
 	Target   string     `json:"target,omitempty"` // id of the entry that is undone
 	File     string     `json:"file,omitempty"`   // the job file's bytes
 	Ledger   *Ledger    `json:"ledger,omitempty"`
+	End      *time.Time `json:"end,omitempty"`    // when work ended, where that was before At
+	Limits   *Limits    `json:"limits,omitempty"` // what is taken for work from here on
 	Week     []DayTime  `json:"week,omitempty"`
 	Days     []DateTime `json:"days,omitempty"`
 
 	Measure   *Measurement `json:"measure,omitempty"`
 	Amendment *Amendment   `json:"amendment,omitempty"`
+	Shelf     *Shelf       `json:"shelf,omitempty"`
 }
 
 // Part is what one event says of one row of the route. Minutes is nil where

@@ -2,6 +2,7 @@ package tracker
 
 import (
 	"fmt"
+	"sync/atomic"
 
 	"quiltrun/planner"
 )
@@ -11,14 +12,17 @@ import (
 type State struct {
 	Ledger  Ledger
 	File    string  // the job file's bytes, as booked or last revised
-	Entries []Entry // what was logged, recounted, measured and amended, taken back or not, in order
+	Entries []Entry // what was logged, recounted, ripped, measured and amended, taken back or not, in order
 
-	events  []Event
-	ids     map[string]int // event by id
-	dealt   []Block        // of the ledger, where they were planned
-	amend   planner.Amendments
-	board   *board
-	minutes []planner.Minutes // by row
+	events                []Event
+	eventsEnd, entriesEnd *atomic.Int64  // see grow
+	ids                   map[string]int // event by id, of the first events; With lists the newest from time to time
+	amend                 planner.Amendments
+	dealt                 []Block // of the ledger, where they were planned
+	board                 *board
+	effort                []effort         // by row
+	aside                 map[rowKey]shelf // as in folding
+	timing                timing
 }
 
 // Entry is something that can be taken back. UndoneBy is the id of the event that
@@ -26,11 +30,6 @@ type State struct {
 type Entry struct {
 	Event
 	UndoneBy string
-}
-
-// entered reports whether events of a kind are entries, which can be taken back.
-func (k Kind) entered() bool {
-	return k == Logged || k == Recount || k == Measured || k == Amended
 }
 
 // Standing reports that the entry counts.
@@ -53,14 +52,9 @@ func Fold(events []Event) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	s.Ledger, s.File, s.board, s.minutes = f.ledger, f.file, f.board, f.minutes
-	s.dealt, s.amend = f.dealt, f.amend
+	s.adopt(f)
+	s.dealt = f.dealt
 	return s, nil
-}
-
-// With is the state after one more event, as the store has numbered it.
-func (s State) With(ev Event) (State, error) {
-	return Fold(append(s.events[:len(s.events):len(s.events)], ev))
 }
 
 // read looks at every event by itself and at what it points to.
@@ -68,18 +62,22 @@ func (s *State) read(events []Event) error {
 	s.events, s.Entries = events, make([]Entry, 0, len(events))
 	entryOf := make([]int, len(events)) // by event
 	for i := range events {
-		ev := &events[i]
-		if err := s.sound(i); err != nil {
+		ev, last := &events[i], (*Event)(nil)
+		if i > 0 {
+			last = &events[i-1]
+		}
+		_, twice := s.ids[ev.ID]
+		if err := sound(ev, last, twice); err != nil {
 			return damaged(ev, err)
 		}
 		s.ids[ev.ID] = i
-		switch ev.Kind {
-		case Logged, Recount, Measured, Amended:
+		switch {
+		case ev.Kind.isEntry():
 			entryOf[i] = len(s.Entries)
 			s.Entries = append(s.Entries, Entry{Event: *ev})
-		case Undone:
+		case ev.Kind == Undone:
 			target, ok := s.ids[ev.Target]
-			if !ok || !events[target].Kind.entered() {
+			if !ok || !events[target].Kind.isEntry() {
 				return damaged(ev, fmt.Errorf("it takes back %s, which is no entry of this job", quoted(ev.Target)))
 			}
 			entry := &s.Entries[entryOf[target]]
@@ -87,6 +85,10 @@ func (s *State) read(events []Event) error {
 				return damaged(ev, fmt.Errorf("it takes back %s a second time", quoted(ev.Target)))
 			}
 			entry.UndoneBy = ev.ID
+		case ev.Kind == Settled && ev.Target != "":
+			if _, ok := s.ids[ev.Target]; !ok {
+				return damaged(ev, fmt.Errorf("it puts right the time of %s, which is not in this job", quoted(ev.Target)))
+			}
 		}
 	}
 	return nil
@@ -97,10 +99,9 @@ func damaged(ev *Event, err error) error {
 	return fmt.Errorf("event %d of the job is not one that quiltrun wrote: %w", ev.Seq, err)
 }
 
-// sound checks the i-th event's envelope.
-func (s *State) sound(i int) error {
-	ev := &s.events[i]
-	_, twice := s.ids[ev.ID]
+// sound checks an event's envelope. Last is the event before it, nil for the
+// first; twice says that its id was used.
+func sound(ev, last *Event, twice bool) error {
 	switch {
 	case ev.Schema > EventSchema:
 		return fmt.Errorf("its schema is %d and this quiltrun reads up to %d: use a newer quiltrun", ev.Schema, EventSchema)
@@ -110,11 +111,11 @@ func (s *State) sound(i int) error {
 		return fmt.Errorf("it has no id")
 	case twice:
 		return fmt.Errorf("its id %s was used before", quoted(ev.ID))
-	case i > 0 && ev.Seq <= s.events[i-1].Seq:
-		return fmt.Errorf("it does not come after event %d", s.events[i-1].Seq)
-	case i == 0 && ev.Kind != Booked:
+	case last != nil && ev.Seq <= last.Seq:
+		return fmt.Errorf("it does not come after event %d", last.Seq)
+	case last == nil && ev.Kind != Booked:
 		return fmt.Errorf("it comes before the job was booked")
-	case i > 0 && ev.Kind == Booked:
+	case last != nil && ev.Kind == Booked:
 		return fmt.Errorf("the job was booked before")
 	}
 	return nil

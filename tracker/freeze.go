@@ -31,6 +31,7 @@ func Freeze(plan planner.Plan) Ledger {
 			Row:     b.Row, Column: b.Column, Turn: b.Turn,
 		})
 	}
+	l.Cloth = plan.StockNeeds()
 	return l
 }
 

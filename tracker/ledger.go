@@ -18,6 +18,8 @@ type Ledger struct {
 	Blocks     []Block           `json:"blocks"`
 	Retired    map[string]int    `json:"retired,omitempty"` // keys of operations no longer in the route, with their numbers
 	Renamed    map[string]string `json:"renamed,omitempty"` // colourway: the name it was booked under
+
+	Cloth []planner.StockNeed `json:"cloth,omitempty"` // cloth, batting and thread; none where an older program booked it
 }
 
 // Lot names the like things that go through one operation together.

@@ -17,7 +17,9 @@ const (
 type Row struct {
 	Operation
 	Done    int
-	Minutes planner.Minutes // logged, of the counts that somebody timed
+	Minutes planner.Minutes // that went into making it, as far as the log knows and nobody doubts
+	Timed   int             // the counts that were made in those minutes
+	Ripping planner.Minutes // that went into taking apart again
 	Blocks  []BlockCount    // done of each block, in order of their ids; nil where not counted by block
 	Spare   int             // logged beyond the count: a revision or an undone recount made it smaller
 }
@@ -48,7 +50,8 @@ func (s State) Rows() []Row {
 
 // row is the row at a place in the ledger.
 func (s State) row(at int) Row {
-	r := Row{Operation: s.board.rows[at], Done: s.board.done(at), Minutes: s.minutes[at], Spare: s.board.spare(at)}
+	r := Row{Operation: s.board.rows[at], Done: s.board.done(at), Minutes: s.effort[at].minutes, Timed: s.effort[at].timed,
+		Ripping: s.effort[at].ripping, Spare: s.board.spare(at)}
 	ids := s.board.blocksOf(at)
 	for i, n := range s.board.at(at) {
 		r.Blocks = append(r.Blocks, BlockCount{Block: ids[i], Count: n})
@@ -159,4 +162,20 @@ func (s State) Remaining() []Rest {
 		rest = append(rest, r)
 	}
 	return rest
+}
+
+// BookedAt is when the job was taken on.
+func (s State) BookedAt() time.Time {
+	if len(s.events) == 0 {
+		return time.Time{}
+	}
+	return s.events[0].At
+}
+
+// Newest is the number of the job's newest event, 0 where it is not booked.
+func (s State) Newest() uint64 {
+	if len(s.events) == 0 {
+		return 0
+	}
+	return s.events[len(s.events)-1].Seq
 }

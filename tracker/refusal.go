@@ -21,6 +21,9 @@ const (
 	BuiltOn          RefusalKind = "built on" // later entries rest on the one to be taken back
 	IDTaken          RefusalKind = "id taken" // the same id came with another content
 	BadTime          RefusalKind = "bad time"
+	RunsAlready      RefusalKind = "runs already" // the clock that was to be started
+	NothingRuns      RefusalKind = "nothing runs" // no clock that could be stopped
+	MissingText      RefusalKind = "missing text" // a note without words
 )
 
 // Refusal is an entry that was not taken, and why. It is an error whose text is

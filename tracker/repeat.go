@@ -4,12 +4,13 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"time"
 )
 
 // Repeated is the stored event with an id, false where the job has none such.
 // An id is used once: what was taken back keeps it.
 func (s State) Repeated(id string) (Event, bool) {
-	at, ok := s.ids[id]
+	at, ok := s.at(id)
 	if !ok {
 		return Event{}, false
 	}
@@ -36,17 +37,24 @@ func (e Event) SentAgain(sent Event) error {
 // and when is none of it, nor are numbers that the store gave. The ledger is
 // not looked at, since it follows from the job file.
 func (e Event) saysTheSame(other Event) bool {
-	return e.Kind == other.Kind && e.CatchUp == other.CatchUp && e.Reason == other.Reason &&
+	return e.Kind == other.Kind && e.CatchUp == other.CatchUp && e.Ticked == other.Ticked && e.Reason == other.Reason &&
 		e.Target == other.Target && e.File == other.File &&
-		reflect.DeepEqual(e.Parts, other.Parts) && reflect.DeepEqual(e.Measure, other.Measure) &&
-		reflect.DeepEqual(e.Amendment, other.Amendment) &&
+		reflect.DeepEqual(e.Parts, other.Parts) && reflect.DeepEqual(e.Limits, other.Limits) && sameEnd(e.End, other.End) &&
+		reflect.DeepEqual(e.Measure, other.Measure) && reflect.DeepEqual(e.Amendment, other.Amendment) &&
+		reflect.DeepEqual(e.Shelf, other.Shelf) &&
 		slices.Equal(e.Week, other.Week) && slices.Equal(e.Days, other.Days)
+}
+
+// sameEnd reports whether two ends that were said are the same instant, or none.
+func sameEnd(a, b *time.Time) bool {
+	return a == b || a != nil && b != nil && a.Equal(*b)
 }
 
 // again is the stored event where the request that came with its id would have
 // made the same one at its time.
 func (s State) again(stored Event, decide func(then State) (Event, error)) (Event, error) {
-	then, err := Fold(s.events[:s.ids[stored.ID]])
+	at, _ := s.at(stored.ID)
+	then, err := Fold(s.events[:at:at])
 	if err != nil {
 		return Event{}, err
 	}

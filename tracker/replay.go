@@ -3,30 +3,32 @@ package tracker
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"quiltrun/planner"
 )
 
 // folding is a fold under way.
 type folding struct {
-	ledger  Ledger
-	file    string
-	amend   planner.Amendments
-	dealt   []Block // of the ledger, where they were planned
-	board   *board
-	minutes []planner.Minutes // by row
-	aside   map[rowKey]shelf  // by row, as the last ledger left it; of rows that are gone too
+	ledger Ledger
+	file   string
+	amend  planner.Amendments
+	dealt  []Block // of the ledger, where they were planned
+	board  *board
+	effort []effort         // by row
+	aside  map[rowKey]shelf // by row, as the last ledger left it; of rows that are gone too
+	timing
 }
 
 // shelf is what was logged of a row.
 type shelf struct {
-	tally   tally
-	minutes planner.Minutes
+	tally  tally
+	effort effort
 }
 
 // replay goes through the events as if those undone had never been.
 func replay(events []Event, undone map[string]bool) (*folding, error) {
-	f := &folding{aside: map[rowKey]shelf{}}
+	f := newFolding(events)
 	for i := range events {
 		if undone[events[i].ID] {
 			continue
@@ -39,6 +41,11 @@ func replay(events []Event, undone map[string]bool) (*folding, error) {
 	return f, nil
 }
 
+// newFolding is the fold before the first of the events.
+func newFolding(events []Event) *folding {
+	return &folding{aside: map[rowKey]shelf{}, timing: newTiming(settledBy(events))}
+}
+
 // apply takes one event in. An unknown kind is no small matter: leaving it out
 // could make every later number wrong.
 func (f *folding) apply(ev *Event) error {
@@ -49,17 +56,11 @@ func (f *folding) apply(ev *Event) error {
 		return f.amended(ev)
 	case Measured:
 		return ev.Measure.sound()
-	case Logged, Recount:
-		if len(ev.Parts) == 0 {
-			return errors.New("it says of no operation what was done")
-		}
-		for i := range ev.Parts {
-			if err := f.count(ev.Kind, &ev.Parts[i]); err != nil {
-				return err
-			}
-		}
-		return nil
-	case Undone, Hours:
+	case Logged, Recount, Ripped:
+		return f.entry(ev)
+	case Started, Stopped, Paused, Resumed, Settled:
+		return f.keepTime(ev)
+	case Undone, Hours, Noted, Parked, Bobbin:
 		return nil
 	}
 	return fmt.Errorf("its kind %s is not known: use a newer quiltrun", quoted(string(ev.Kind)))
@@ -75,6 +76,44 @@ func (f *folding) plan(ev *Event) error {
 	return f.adopt(ev)
 }
 
+// entry takes in what an event says of rows, with the minutes that were said of it
+// since.
+func (f *folding) entry(ev *Event) error {
+	if len(ev.Parts) == 0 {
+		return errors.New("it says of no operation what was done")
+	}
+	parts := ev.Parts
+	if said := f.settled[ev.ID]; !ev.Ticked && len(said) == len(parts) {
+		parts = withMinutes(parts, said)
+	}
+	for i := range parts {
+		if err := f.count(ev.Kind, &parts[i]); err != nil {
+			return err
+		}
+	}
+	return f.keepTime(ev)
+}
+
+// withMinutes is the same parts with other minutes.
+func withMinutes(parts, said []Part) []Part {
+	put := slices.Clone(parts)
+	for i := range put {
+		put[i].Minutes = said[i].Minutes
+	}
+	return put
+}
+
+// settledBy is what the maker said last of each time that was put right.
+func settledBy(events []Event) map[string][]Part {
+	said := map[string][]Part{}
+	for i := range events {
+		if ev := &events[i]; ev.Kind == Settled && ev.Target != "" {
+			said[ev.Target] = ev.Parts
+		}
+	}
+	return said
+}
+
 // adopt goes over to a new ledger: what was logged of a row stays with it.
 func (f *folding) adopt(ev *Event) error {
 	if ev.Ledger == nil {
@@ -84,12 +123,14 @@ func (f *folding) adopt(ev *Event) error {
 	if err != nil {
 		return err
 	}
-	f.shelve(carriedNames(f.ledger, *ev.Ledger))
+	names := carriedNames(f.ledger, *ev.Ledger)
+	f.shelve(names)
+	f.renameTimes(names)
 	f.ledger = *ev.Ledger
-	f.board, f.minutes = newBoard(made), make([]planner.Minutes, len(made.rows))
+	f.board, f.effort = newBoard(made), make([]effort, len(made.rows))
 	for i, o := range made.rows {
 		kept := f.aside[rowKey{o.Key, o.Lot}]
-		f.board.tallies[i], f.minutes[i] = kept.tally, kept.minutes
+		f.board.tallies[i], f.effort[i] = kept.tally, kept.effort
 	}
 	return nil
 }
@@ -102,7 +143,7 @@ func (f *folding) shelve(names map[string]string) {
 	}
 	if f.board != nil {
 		for i, o := range f.board.rows {
-			renamed[rowKey{o.Key, o.Lot}.renamed(names)] = shelf{f.board.tallies[i], f.minutes[i]}
+			renamed[rowKey{o.Key, o.Lot}.renamed(names)] = shelf{f.board.tallies[i], f.effort[i]}
 		}
 	}
 	f.aside = renamed
@@ -126,20 +167,32 @@ func (f *folding) count(kind Kind, p *Part) error {
 	if err := f.possible(kind, row, p); err != nil {
 		return err
 	}
-	if kind == Recount {
-		f.board.tallies[row].set(p.Count, p.Blocks, f.board.blocksOf(row), f.board.rows[row].PerBlock)
-	} else {
-		f.board.tallies[row].put(p.Count, p.Blocks)
+	tally := &f.board.tallies[row]
+	switch kind {
+	case Recount:
+		tally.set(p.Count, p.Blocks, f.board.blocksOf(row), f.board.rows[row].PerBlock)
+	case Ripped:
+		f.board.rip(row, p)
+	default:
+		tally.put(p.Count, p.Blocks)
 	}
-	if p.Minutes != nil {
-		f.minutes[row] += *p.Minutes
+	if p.Minutes == nil {
+		return nil
+	}
+	if kind == Ripped {
+		f.effort[row].ripping += *p.Minutes
+		return nil
+	}
+	f.effort[row].minutes += *p.Minutes
+	if kind == Logged {
+		f.effort[row].timed += p.Count
 	}
 	return nil
 }
 
 // possible checks the numbers of a part by themselves.
 func (f *folding) possible(kind Kind, row int, p *Part) error {
-	if p.Count < 0 || p.Count == 0 && kind == Logged {
+	if p.Count < 0 || p.Count == 0 && kind != Recount {
 		return fmt.Errorf("its count of %s is %d", p.Operation, p.Count)
 	}
 	if p.Minutes != nil && !(*p.Minutes >= 0) {
@@ -159,7 +212,7 @@ func (f *folding) possible(kind Kind, row int, p *Part) error {
 		}
 		sum += b.Count
 	}
-	if sum > p.Count || sum < p.Count && kind == Logged {
+	if sum > p.Count || sum < p.Count && kind != Recount {
 		return fmt.Errorf("its count of %s is %d and its blocks have %d", p.Operation, p.Count, sum)
 	}
 	return nil

@@ -16,6 +16,7 @@ type LogRequest struct {
 	Blocks    []string         // ids as typed; empty: nobody said which blocks
 	Took      *planner.Minutes // person-minutes of the whole entry, setup included; nil: not timed
 	CatchUp   bool             // log the operations before it along, without times
+	Ticked    bool             // checked off at the machine at the moment At, not told afterwards
 	ID        string           // made by the sender
 	At        time.Time
 	By        string
@@ -39,7 +40,7 @@ func (s State) Log(r LogRequest) (Event, error) {
 		return Event{}, err
 	}
 	ev := s.event(Logged, r.ID, r.At, r.By)
-	ev.Parts, ev.CatchUp, ev.Reason = parts, r.CatchUp, r.Reason
+	ev.Parts, ev.CatchUp, ev.Ticked, ev.Reason = parts, r.CatchUp, r.Ticked, r.Reason
 	return ev, nil
 }
 

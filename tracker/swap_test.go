@@ -125,7 +125,7 @@ func TestSwappingNeverLosesABlock(t *testing.T) {
 					s = swapped(rt, s, one, other, id)
 				}
 			}
-			sound(rt, s)
+			soundTop(rt, s)
 		}
 		again := reedbedPlanLike(t, s)
 		require.Equal(rt, len(spots(s)), len(again.Blocks))
@@ -153,8 +153,8 @@ func liveIDs(s State) []string {
 	return ids
 }
 
-// sound checks that the blocks that are planned fill the places that are planned.
-func sound(t *rapid.T, s State) {
+// soundTop checks that the blocks that are planned fill the places that are planned.
+func soundTop(t *rapid.T, s State) {
 	dealt, lie := map[planner.Spot]bool{}, map[planner.Spot]string{}
 	ids := map[string]bool{}
 	for _, b := range s.Dealt().Blocks {

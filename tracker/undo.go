@@ -119,6 +119,10 @@ func (s State) noEntry(typed string) *Refusal {
 		switch ev.Kind {
 		case Booked, Revised:
 			return &Refusal{Kind: NothingToUndo, What: "a booking is not undone", Hint: "revise the job instead"}
+		case Noted, Parked:
+			return &Refusal{Kind: NothingToUndo, What: "a note counts nothing that could be taken back", Hint: "write another one; park --clear takes up what is parked"}
+		case Bobbin:
+			return &Refusal{Kind: NothingToUndo, What: "a bobbin counts nothing that could be taken back"}
 		case Undone:
 			return &Refusal{Kind: NothingToUndo, What: "an undo is not undone", Hint: "log the work again"}
 		}

@@ -64,7 +64,7 @@ func (s *Store) Append(job string, decide func(events []tracker.Event) (tracker.
 	if err := s.commit(tx, job, ev.Seq, data); err != nil {
 		return ev, false, err
 	}
-	s.known[job] = append(events, ev)
+	s.remember(job, events, ev)
 	return ev, false, nil
 }
 
@@ -79,9 +79,17 @@ func (s *Store) history(tx *bbolt.Tx, job string) ([]tracker.Event, error) {
 		return err
 	})
 	if err == nil {
-		s.known[job] = events
+		s.remember(job, events)
 	}
 	return events, err
+}
+
+// remember keeps a job's events for the next entry. Of those that were resumed
+// nothing is kept: to copy them would cost more than to read what is new.
+func (s *Store) remember(job string, events []tracker.Event, added ...tracker.Event) {
+	if len(s.resumed[job]) == 0 {
+		s.known[job] = append(events, added...)
+	}
 }
 
 // commit writes the event, and the notes that were given since, in one

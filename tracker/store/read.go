@@ -38,15 +38,44 @@ func (s *Store) Events(job string) ([]tracker.Event, error) {
 // it was set.
 func (s *Store) MakerEvents() ([]tracker.Event, error) { return s.Events("") }
 
+// NewestOwn gives the newest of the maker's own events of a kind, false where
+// there is none such. It reads from the newest backwards and no farther than that.
+func (s *Store) NewestOwn(kind tracker.Kind) (ev tracker.Event, found bool, err error) {
+	err = s.view(func(tx *bbolt.Tx) error {
+		cursor := eventsOf(tx, "").Cursor()
+		for key, data := cursor.Last(); key != nil; key, data = cursor.Prev() {
+			var head struct{ Kind tracker.Kind }
+			if err := json.Unmarshal(data, &head); err != nil {
+				seq, _ := seqOf(key)
+				return s.badEntry("", seq, "cannot be read", err)
+			}
+			if head.Kind == kind {
+				found = true
+				ev, err = decode(data)
+				return err
+			}
+		}
+		return nil
+	})
+	return ev, found, err
+}
+
 // read gives the events of a job, or the maker's for "".
 func (s *Store) read(tx *bbolt.Tx, job string) ([]tracker.Event, error) {
+	if events, ok, err := s.since(tx, job); ok {
+		return events, err
+	}
 	bucket := eventsOf(tx, job)
 	if bucket == nil {
 		return nil, nil
 	}
-	var events []tracker.Event
+	return s.readFrom(bucket, job, nil)
+}
+
+// readFrom gives the events of a bucket, of which the first are known.
+func (s *Store) readFrom(bucket *bbolt.Bucket, job string, events []tracker.Event) ([]tracker.Event, error) {
 	cursor := bucket.Cursor()
-	for key, data := cursor.First(); key != nil; key, data = cursor.Next() {
+	for key, data := cursor.Seek(seqKey(uint64(len(events)) + 1)); key != nil; key, data = cursor.Next() {
 		want := uint64(len(events)) + 1
 		if seq, err := seqOf(key); err != nil || seq != want {
 			return nil, s.badEntry(job, want, "is missing", err)

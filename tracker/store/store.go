@@ -20,7 +20,9 @@ type Store struct {
 
 	// known holds what Append has read and written. The lock keeps it true.
 	known map[string][]tracker.Event
-	notes []string // to be written with the next entry
+	// resumed holds what the caller had read before. It is compared each time.
+	resumed map[string][]tracker.Event
+	notes   []string // to be written with the next entry
 	// broken is why a commit failed. What the disk then holds is uncertain, so
 	// that nothing more is written through this Store. stumbled is set when
 	// bbolt panicked; then nothing is read either.
@@ -46,6 +48,9 @@ func OpenForReading(path string, wait Waiting) (*Store, error) {
 func OpenForWriting(path string, wait Waiting) (*Store, error) {
 	return open(path, wait, true)
 }
+
+// Path is the file's path, as it was opened.
+func (s *Store) Path() string { return s.path }
 
 // errClosed keeps a log that was closed from being taken for an empty one.
 var errClosed = errors.New("the log is closed already")

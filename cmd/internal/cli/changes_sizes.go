@@ -132,6 +132,8 @@ func (p plans) resizings() []resized {
 // purposes are what pieces are cut for, and the operation that cuts them.
 var purposes = []struct{ of, key, words string }{
 	{"blocks", "cut", "pieces"}, {"border", "cut-borders", "border strips"}, {"binding", "cut-binding", "binding strips"},
+	{"sashing", "cut-sashing", "sashing"}, {"cornerstones", "cut-cornerstones", "cornerstones"},
+	{"setting triangles", "cut-setting-triangles", "squares for setting triangles"},
 }
 
 // purposeOf is what is known of a purpose.

@@ -52,14 +52,15 @@ func (e *Env) completeJob(cmd *cobra.Command, args []string, typed string) (comp
 // completeLog offers what each argument of log may be. Counts per colourway get
 // no blank after them, since the number is still to come.
 func (e *Env) completeLog(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
-	switch len(args) {
-	case 0:
-		return e.completeJob(cmd, args, typed)
-	case 1:
-		return fitting(operations(e.glanceJob(cmd.Context(), args).Ledger, typed), typed), noFiles
+	state, words := e.glanceWords(cmd.Context(), args)
+	switch {
+	case len(args) == 0:
+		jobs, _ := e.completeJob(cmd, args, typed)
+		return append(jobs, fitting(operations(state.Ledger, typed), typed)...), noFiles
+	case words == 0:
+		return fitting(operations(state.Ledger, typed), typed), noFiles
 	}
-	return fitting(append([]string{"all"}, perColourway(e.glanceJob(cmd.Context(), args).Ledger)...), typed),
-		noFiles | cobra.ShellCompDirectiveNoSpace
+	return fitting(append([]string{"all"}, perColourway(state.Ledger)...), typed), noFiles | cobra.ShellCompDirectiveNoSpace
 }
 
 // completeFlags says what the values of options may be. Only a press of Tab
@@ -68,6 +69,7 @@ func completeFlags(root *cobra.Command, env *Env) {
 	none := cobra.NoFileCompletions
 	named := map[string]cobra.CompletionFunc{
 		"today": none, "now": none, "id": none, "took": none, "reason": none, "from": none, "entry": env.completeEntry,
+		"for": none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
 	for _, cmd := range append(root.Commands(), root) {
@@ -114,14 +116,30 @@ func (e *Env) glance(ctx context.Context, at func(*store.Store)) {
 	at(opened)
 }
 
-// glanceJob is the job that the first argument names, empty where that cannot
-// be had at once.
-func (e *Env) glanceJob(ctx context.Context, args []string) (state tracker.State) {
-	if len(args) == 0 {
-		return state
-	}
-	e.glance(ctx, func(opened *store.Store) { state, _ = bookedState(opened, args[0]) })
+// glanceJob is the job that a call is about, empty where that cannot be had at
+// once.
+func (e *Env) glanceJob(ctx context.Context, args []string) tracker.State {
+	state, _ := e.glanceWords(ctx, args)
 	return state
+}
+
+// glanceWords is the job that a call is about, the one in use where the first word
+// is no job's, and how many words came after JOB so far.
+func (e *Env) glanceWords(ctx context.Context, args []string) (state tracker.State, words int) {
+	words = len(args)
+	e.glance(ctx, func(opened *store.Store) {
+		if len(args) > 0 {
+			var err error
+			if state, err = bookedState(opened, args[0]); err == nil {
+				words--
+				return
+			}
+		}
+		if used, err := inUse(opened); err == nil && used != "" {
+			state, _ = stateOf(opened, used)
+		}
+	})
+	return state, words
 }
 
 // fitting is the names that begin with what was typed. A name that is not one
@@ -152,6 +170,9 @@ func operations(ledger tracker.Ledger, typed string) []string {
 	return keys
 }
 
+// operationKeys is the keys of a job's operations, as --op takes them.
+func operationKeys(ledger tracker.Ledger) []string { return operations(ledger, "") }
+
 // perColourway is the beginnings of counts per colourway: tide=.
 func perColourway(ledger tracker.Ledger) []string {
 	var counts []string
@@ -163,6 +184,9 @@ func perColourway(ledger tracker.Ledger) []string {
 
 // colourways is a job's colourways as --colourway takes them.
 func colourways(ledger tracker.Ledger) []string { return ledger.Colourways }
+
+// fabrics is a job's fabrics as cut takes them.
+func fabrics(ledger tracker.Ledger) []string { return ledger.Fabrics }
 
 // blockIDs is the blocks that a job still has, as --block takes them.
 func blockIDs(ledger tracker.Ledger) []string {

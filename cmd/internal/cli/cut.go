@@ -40,12 +40,12 @@ func newCut(env *Env) *cobra.Command {
 		Short:             "Plan the cutting of each fabric, cut by cut",
 		Long:              cutLong,
 		Example:           cutExample,
-		Args:              between(1, -1, "FILE"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeFileOrJob,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, -1, "FILE"), wordsOf("the fabric", fabrics), func(cmd *cobra.Command, args []string) error {
 			opts.of, opts.fabric = args[0], strings.Join(args[1:], " ")
 			return runCut(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	cmd.Flags().BoolVar(&opts.nested, "nested", false, "straight cuts in any order: less cloth, more ruler work")
 	return cmd

@@ -41,16 +41,24 @@ func newDraw(env *Env) *cobra.Command {
 		Short:             "Draw the top and its blocks, step by step",
 		Long:              drawLong,
 		Example:           drawExample,
-		Args:              between(1, 3, "FILE"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeDraw,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, 3, "FILE"), drawWords, func(cmd *cobra.Command, args []string) error {
 			opts.of, opts.what = args[0], args[1:]
 			return runDraw(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	cmd.Flags().StringVar(&opts.out, "out", "", "write into `FOLDER`, or with - to standard output")
 	_ = cmd.MarkFlagDirname("out") // fails only for an option that is not there
 	return cmd
+}
+
+// drawWords is what the first word of draw may be beside FILE or JOB.
+func drawWords(_ tracker.State, args []string) string {
+	if args[0] == "top" || args[0] == "block" {
+		return "the " + args[0]
+	}
+	return ""
 }
 
 // completeDraw offers what each argument of draw may be.

@@ -49,13 +49,30 @@ func (e *Env) appendEntry(ctx context.Context, typed string, decide func(tracker
 	return appendTo(opened, id, decide)
 }
 
-// appendTo adds an event to a job's own and says what the job is like then. It
-// is folded in before it is stored: an entry that cannot be read back would
-// shut the maker out of the whole job.
+// appendAfter adds an entry to a job whose state the caller has from before, as a
+// screen does that stays open: only what others logged meanwhile is read.
+func (e *Env) appendAfter(ctx context.Context, known tracker.State, decide func(tracker.State) (tracker.Event, error)) (entry, error) {
+	opened, err := e.writingAgain(ctx)
+	if err != nil {
+		return entry{}, err
+	}
+	defer opened.Close()
+	return appendOn(opened, known.Ledger.Job, known, decide)
+}
+
+// appendTo adds an event to a job's own and says what the job is like then.
 func appendTo(opened *store.Store, id string, decide func(tracker.State) (tracker.Event, error)) (entry, error) {
+	return appendOn(opened, id, tracker.State{}, decide)
+}
+
+// appendOn is appendTo for who knows the job as it was. The event is folded in
+// before it is stored: an entry that cannot be read back would shut the maker
+// out of the whole job.
+func appendOn(opened *store.Store, id string, known tracker.State, decide func(tracker.State) (tracker.Event, error)) (entry, error) {
 	var after tracker.State
+	opened.Resume(id, known.Events())
 	event, repeated, err := opened.Append(id, func(events []tracker.Event) (event tracker.Event, err error) {
-		if after, err = folded(id, events); err != nil {
+		if after, err = through(id, known, events); err != nil {
 			return event, err
 		}
 		if event, err = decide(after); err != nil || event.Seq != 0 {

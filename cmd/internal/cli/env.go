@@ -17,6 +17,7 @@ type Env struct {
 	Out, Err io.Writer
 
 	Width       int  // columns of the terminal behind Out; 0: none, nothing is cut
+	InTerminal  bool // In is a terminal
 	OutTerminal bool // Out is a terminal
 	ErrTerminal bool // Err is a terminal
 	Colour      bool // escapes for colour may be written to Out
@@ -29,7 +30,8 @@ type Env struct {
 	Revision func() string    // of the source that the program was built from
 	Trace    bool             // show where in the program a fault lies
 
-	given given
+	given  given
+	direct io.Writer // Out itself, for answers that must not wait until the command is done
 }
 
 // today is the maker's calendar date.

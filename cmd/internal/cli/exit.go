@@ -22,7 +22,7 @@ import (
 func Main(env Env, args []string) (code int) {
 	var answer bytes.Buffer
 	out := env.Out
-	env.Out = &answer
+	env.Out, env.direct = &answer, out
 	defer func() {
 		if p := recover(); p != nil {
 			code = env.broken(p)

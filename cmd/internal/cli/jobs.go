@@ -62,7 +62,12 @@ func stateOf(opened *store.Store, id string) (tracker.State, error) {
 // folded adds up one job's entries. What does not add up is damage that a look
 // at single entries cannot find.
 func folded(id string, events []tracker.Event) (tracker.State, error) {
-	state, err := tracker.Fold(events)
+	return through(id, tracker.State{}, events)
+}
+
+// through is folded from a state that some of the entries have led to already.
+func through(id string, known tracker.State, events []tracker.Event) (tracker.State, error) {
+	state, err := known.Through(events)
 	if err != nil {
 		return tracker.State{}, failed("the entries of %s cannot be read: %v", id, err).
 			hint("try: quiltrun check")

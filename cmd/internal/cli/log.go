@@ -70,14 +70,14 @@ func newLog(env *Env) *cobra.Command {
 		Short:             "Check work off",
 		Long:              logLong,
 		Example:           logExample,
-		Args:              env.logArgs,
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeLog,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(env.logArgs, operationWord, func(cmd *cobra.Command, args []string) error {
 			if err := opts.fill(args); err != nil {
 				return err
 			}
 			return runLog(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	flags := cmd.Flags()
 	flags.Var(tookValue{&opts.took}, "took", "`TIME` of the whole entry with setting up, such as 35m")
@@ -126,16 +126,23 @@ func (o *logOptions) fill(args []string) (err error) {
 	if err := checkJob(args[0]); err != nil {
 		return err
 	}
-	// The log is kept as UTF-8: what is not would be stored as something else,
-	// and the same entry sent again would pass for another one.
-	if !utf8.ValidString(o.reason) {
-		return wrong("--reason %q is not UTF-8 text", o.reason).hint("write it anew, or leave --reason out")
+	if err := plainUTF8("--reason", o.reason); err != nil {
+		return err
 	}
 	o.job, o.operation = args[0], args[1]
 	if len(args) > 2 {
 		o.counts, err = tracker.ParseCounts(args[2:])
 	}
 	return asWrong(err)
+}
+
+// plainUTF8 refuses a text that the log, which is kept as UTF-8, would store as
+// something else: the same entry sent again would pass for another one.
+func plainUTF8(what, text string) error {
+	if utf8.ValidString(text) {
+		return nil
+	}
+	return wrong("%s %q is not UTF-8 text", what, text).hint("write it anew, or leave it out")
 }
 
 // asWrong makes an error one of the command line alone.

@@ -32,11 +32,11 @@ func newPlan(env *Env) *cobra.Command {
 		Short:             "Show the whole job sheet of a job file",
 		Long:              planLong,
 		Example:           planExample,
-		Args:              between(1, 1, "FILE"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeFileOrJob,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, 1, "FILE"), nil, func(cmd *cobra.Command, args []string) error {
 			return runPlan(cmd.Context(), env, planOptions{of: args[0]})
-		},
+		}),
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"quiltrun/cmd/internal/tick"
 	"quiltrun/tracker"
 )
 
@@ -16,7 +17,8 @@ book. Check work off with log as it happens; left says what remains, and when
 says on which dates the booked jobs will be done.
 
 A FILE is a job file: it has a / in it, ends in .yaml or .yml, or is - for
-standard input. A JOB is the id of a booked job or any unique beginning of it.
+standard input. A JOB is the id of a booked job or any unique beginning of it;
+use puts one in use, so that JOB can be left out.
 
 Exit codes:
   0  done
@@ -31,6 +33,9 @@ const rootExample = `  quiltrun plan examples/estuary-lap.yaml
 
 // run finds the command in the arguments and runs it.
 func run(env *Env, args []string) error {
+	if len(args) == 1 && args[0] == tick.GuardCommand {
+		return tick.Guard(env.In, env.direct, env.Err)
+	}
 	root := newRoot(env)
 	root.SetArgs(args)
 	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
@@ -86,8 +91,8 @@ func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
 		{newPlan(env), newCut(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
-		{newLog(env), newMeasure(env), newSwap(env), newUndo(env)},
-		{newLeft(env), newWhen(env)},
+		{newTick(env), newLog(env), newMeasure(env), newSwap(env), newUndo(env), newNote(env), newPark(env), newUse(env)},
+		{newNext(env), newLeft(env), newJobs(env), newHistory(env), newWhen(env)},
 		{newHours(env), newCheck(env), newCompletion(env)},
 	} {
 		root.AddGroup(workGroups[i])

@@ -56,6 +56,16 @@ func (e *Env) creating(ctx context.Context) (*store.Store, error) {
 // writing opens a store to write that must be there: a mistyped path is not to
 // become a new store.
 func (e *Env) writing(ctx context.Context) (*store.Store, error) {
+	opened, err := e.writingAgain(ctx)
+	if err == nil {
+		e.warnShared(opened, opened.Path())
+	}
+	return opened, err
+}
+
+// writingAgain is writing for who had it open before, and was warned then of
+// the place where it lies.
+func (e *Env) writingAgain(ctx context.Context) (*store.Store, error) {
 	path, err := e.openable(ctx)
 	if err != nil {
 		return nil, err
@@ -64,7 +74,7 @@ func (e *Env) writing(ctx context.Context) (*store.Store, error) {
 		return nil, failed("no job is booked yet: there is no log %s", path).
 			hint("take a job on with: quiltrun book FILE").hint("or name another store with --store FILE")
 	}
-	return e.creating(ctx)
+	return store.OpenForWriting(path, e.waiting())
 }
 
 // openable is the path to open, unless the call is over already.

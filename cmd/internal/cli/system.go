@@ -21,6 +21,7 @@ func System() Env {
 	return Env{
 		In: os.Stdin, Out: os.Stdout, Err: os.Stderr,
 		Width:       width(os.Getenv("COLUMNS"), terminal),
+		InTerminal:  term.IsTerminal(int(os.Stdin.Fd())),
 		OutTerminal: terminal,
 		ErrTerminal: term.IsTerminal(int(os.Stderr.Fd())),
 		Colour:      terminal && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb",

@@ -32,15 +32,15 @@ func newUndo(env *Env) *cobra.Command {
 		Short:             "Take back an entry",
 		Long:              undoLong,
 		Example:           undoExample,
-		Args:              between(1, 1, "JOB"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeJob,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, 1, "JOB"), nil, func(cmd *cobra.Command, args []string) error {
 			opts.job = args[0]
 			if err := checkJob(opts.job); err != nil {
 				return err
 			}
 			return runUndo(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	cmd.Flags().StringVar(&opts.entry, "entry", "", "take back the entry with this `ID`")
 	registerID(cmd.Flags(), &opts.id)

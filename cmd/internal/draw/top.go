@@ -29,7 +29,7 @@ func Top(w io.Writer, p planner.Plan, quilt int) error {
 	if len(blocks) == 0 {
 		return fmt.Errorf("there is no quilt %d to draw", quilt)
 	}
-	if l := p.Job.Layout; l.Setting == planner.OnPoint || l.Sashing != nil {
+	if l := p.Job.Layout; l.Setting == planner.OnPoint || l.Sashing != nil || p.Quilt.Blocks > p.Quilt.Across*p.Quilt.Down {
 		return fmt.Errorf("only tops set straight, block against block, can be drawn yet")
 	}
 	t := newTop(p, quilt, blocks)

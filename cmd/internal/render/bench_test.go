@@ -31,7 +31,7 @@ func BenchmarkLeft(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		p := &page{look: Look{Width: 80, Unicode: true}}
-		p.left(state)
+		p.left(state, friday)
 		require.NoError(b, p.writeTo(io.Discard))
 	}
 }

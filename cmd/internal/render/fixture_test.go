@@ -114,7 +114,10 @@ layout: {across: 4, down: 3, order: diagonal, turn: [[0, 90], [180, 270]]}
 `)
 }
 
-var noon = time.Date(2026, time.November, 20, 12, 0, 0, 0, time.UTC)
+var (
+	noon   = time.Date(2026, time.November, 20, 12, 0, 0, 0, time.UTC)
+	friday = planner.DateOf(noon)
+)
 
 // booked is a job with a share of every row of its route logged: of is 0 for
 // nothing, 1 for all, 2 for half, rounded down.

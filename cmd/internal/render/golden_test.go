@@ -70,10 +70,10 @@ func TestWhatIsLeftReadsAsItWasLeft(t *testing.T) {
 	}
 	for name, s := range states {
 		for _, look := range []string{"40", "80"} {
-			golden(t, "left-"+name+"-"+look, shownBy(t, func(w *bytes.Buffer) error { return Left(w, []tracker.State{s}, looks[look]) }))
+			golden(t, "left-"+name+"-"+look, shownBy(t, func(w *bytes.Buffer) error { return Left(w, []tracker.State{s}, friday, looks[look]) }))
 		}
 	}
-	golden(t, "left-no-job", shownBy(t, func(w *bytes.Buffer) error { return Left(w, nil, looks["80"]) }))
+	golden(t, "left-no-job", shownBy(t, func(w *bytes.Buffer) error { return Left(w, nil, friday, looks["80"]) }))
 }
 
 // answers are dates of every kind: usual, without a due date, none at all, and

@@ -9,8 +9,9 @@ import (
 	"quiltrun/tracker"
 )
 
-// Left writes what remains of each job: per lot the operations with work left.
-func Left(w io.Writer, states []tracker.State, look Look) error {
+// Left writes what remains of each job as seen on a day: where it is parked, the
+// next thing to do, and the work left by fabric, by colourway and by quilt.
+func Left(w io.Writer, states []tracker.State, today planner.Date, look Look) error {
 	p := &page{look: look}
 	if len(states) == 0 {
 		p.para(0, "No job is booked.")
@@ -19,23 +20,16 @@ func Left(w io.Writer, states []tracker.State, look Look) error {
 		if i > 0 {
 			p.gap()
 		}
-		p.left(s)
+		p.left(s, today)
 	}
 	return p.writeTo(w)
 }
 
 // left is one job: what is made of it in all, then row by row.
-func (p *page) left(s tracker.State) {
-	l := s.Ledger
-	p.prose(strong, 0, "", l.Title)
-	p.rule()
-	job := l.Job
-	if !l.Due.IsZero() {
-		job += ", due " + day(l.Due)
-	}
-	p.fact("Job", factAt, job)
-	p.fact("Made", factAt, fmt.Sprintf("%d of %s, %d of %s", s.FinishedBlocks(tracker.Lot{}),
-		counted(s.Blocks(tracker.Lot{}), "block"), s.FinishedQuilts(), counted(l.Quantity, "quilt")))
+func (p *page) left(s tracker.State, today planner.Date) {
+	p.jobHead(s)
+	p.fact("Made", factAt, fmt.Sprintf("%d of %s%s, %d of %s", s.FinishedBlocks(tracker.Lot{}),
+		counted(s.Blocks(tracker.Lot{}), "block"), inHand(s), s.FinishedQuilts(), counted(s.Ledger.Quantity, "quilt")))
 	if at, done := s.FinishedAt(); done {
 		p.fact("Left", factAt, "handed over on "+day(planner.DateOf(at))+"; nothing is left to do")
 		return
@@ -45,9 +39,36 @@ func (p *page) left(s tracker.State) {
 		return
 	}
 	p.fact("Left", factAt, about(remainingMinutes(s))+" of work, by the table of starting times")
+	p.fact("Next", factAt, nextWords(s, today))
 	p.drifts(s)
-	p.gap()
 	p.leftTable(s)
+}
+
+// jobHead is the title of a job, where its things were parked, and its id.
+func (p *page) jobHead(s tracker.State) {
+	p.prose(strong, 0, "", s.Ledger.Title)
+	p.rule()
+	if ev, parked := s.Parked(); parked {
+		p.fact("Parked", factAt, parkedWords(ev))
+	}
+	job := s.Ledger.Job
+	if !s.Ledger.Due.IsZero() {
+		job += ", due " + day(s.Ledger.Due)
+	}
+	p.fact("Job", factAt, job)
+}
+
+// parkedWords is where a job's things lie, and since when.
+func parkedWords(ev tracker.Event) string {
+	return fmt.Sprintf("%s (%s, %s)", ev.Reason, ev.By, planner.DateOf(ev.At))
+}
+
+// inHand says how many blocks are begun and not made, "" where none are.
+func inHand(s tracker.State) string {
+	if n := s.InHand(tracker.Lot{}); n > 0 {
+		return fmt.Sprintf(", %d in hand", n)
+	}
+	return ""
 }
 
 // remainingMinutes is the expected time of all that is left of a job. A job
@@ -72,21 +93,35 @@ type leftPart struct {
 	below []string
 }
 
-// leftTable has a row for each operation with work left: what of a quilt comes
-// before all blocks, then lot by lot. Lots with the same work left share their
-// rows, and very many fabrics share one row an operation and are listed under
-// it.
+// leftTable is the work left: what comes before all blocks, the colourways side
+// by side, then the quilts. Fabrics and quilts with the same work left share their
+// rows, and very many fabrics share one row an operation and are listed under it.
 func (p *page) leftTable(s tracker.State) {
 	parts, lots := beforeBlocks(lotsWithWork(s), firstOfBlocks(s))
-	if fabrics := ofKind(lots, planner.FabricLot); len(fabrics) > mostRows {
+	fabrics := ofKind(lots, planner.FabricLot)
+	if len(fabrics) > mostRows {
 		parts = append(parts, crowded(fabrics)...)
-		lots = lots[len(fabrics):]
+	} else {
+		parts = append(parts, alikeParts(s, fabrics)...)
 	}
+	p.leftParts(parts)
+	if m := matrixOf(s); len(m.rows) > 0 {
+		p.heading("Blocks, made/left of each colourway")
+		p.matrix(m)
+	}
+	if quilts := ofKind(lots, planner.QuiltLot); len(quilts) > 0 {
+		p.leftParts(alikeParts(s, quilts))
+	}
+}
+
+// alikeParts are lots of one kind, those with the same work left together.
+func alikeParts(s tracker.State, lots []lotRows) []leftPart {
+	var parts []leftPart
 	for _, group := range grouped(len(lots), func(i int) string { return sameWork(s, lots[i]) }) {
 		names := picked(group, func(i int) string { return lots[i].Name })
 		parts = append(parts, leftPart{title: lotHeading(s, names, lots[group[0]].Lot), rows: lots[group[0]].rows})
 	}
-	p.leftParts(parts)
+	return parts
 }
 
 // firstOfBlocks is the lowest number of an operation on blocks; 0 where there is
@@ -124,6 +159,10 @@ func beforeBlocks(lots []lotRows, first int) (early []leftPart, rest []lotRows) 
 
 // leftParts lays the parts out under one head, in columns where they fit.
 func (p *page) leftParts(parts []leftPart) {
+	if len(parts) == 0 {
+		return
+	}
+	p.gap()
 	g := &grid{columns: []column{
 		{title: "No", right: true}, {title: "Operation", flexible: true}, {title: "Made", right: true}, {title: "Left"},
 	}}

@@ -15,7 +15,9 @@ import (
 
 func leftText(t testing.TB, s tracker.State) string {
 	t.Helper()
-	return shownBy(t, func(w *bytes.Buffer) error { return Left(w, []tracker.State{s}, Look{Width: 80, Unicode: true}) })
+	return shownBy(t, func(w *bytes.Buffer) error {
+		return Left(w, []tracker.State{s}, friday, Look{Width: 80, Unicode: true})
+	})
 }
 
 // handedOver is a job of which half of every row is logged, and the hand-over of
@@ -47,7 +49,7 @@ func TestNothingIsLeftToDoOnceAllIsHandedOver(t *testing.T) {
 }
 
 func TestHandedOverTakesNoMoreMinutesThoughCountsStayOpen(t *testing.T) {
-	done := leftOf(handedOver(t, example(t, "harbour-pair"), 2))
+	done := leftOf(handedOver(t, example(t, "harbour-pair"), 2), friday)
 	assert.Equal(t, number("0"), done.MinutesLeft)
 	open := 0
 	for _, lot := range done.Lots {
@@ -57,18 +59,18 @@ func TestHandedOverTakesNoMoreMinutesThoughCountsStayOpen(t *testing.T) {
 		}
 	}
 	assert.Positive(t, open, "the log is not made prettier than it is")
-	assert.NotEqual(t, number("0"), leftOf(handedOver(t, example(t, "harbour-pair"), 1)).MinutesLeft)
+	assert.NotEqual(t, number("0"), leftOf(handedOver(t, example(t, "harbour-pair"), 1), friday).MinutesLeft)
 }
 
 func TestManyFabricsHaveOneHeading(t *testing.T) {
 	shown := leftText(t, booked(t, example(t, "estuary-lap"), 0))
 	assert.Equal(t, 1, strings.Count(shown, "\nfabrics\n"))
-	assert.Regexp(t, `(?s)\nfabrics\n +\d+  prepare the fabric.* cut .*\ntide, dune, wrack, shingle:`, shown)
+	assert.Regexp(t, `(?s)\nfabrics\n +\d+  prepare the fabric.* cut .*\n── Blocks, made/left of each colourway ─+\n +tide +dune +wrack +shingle\n`, shown)
 }
 
 func TestTheSeamTestComesBeforeTheBlocks(t *testing.T) {
 	shown := leftText(t, booked(t, example(t, "estuary-lap"), 0))
-	test, blocks := strings.Index(shown, "seam test"), strings.Index(shown, "tide, dune")
+	test, blocks := strings.Index(shown, "seam test"), strings.Index(shown, "Blocks, made/left")
 	require.Positive(t, test)
 	assert.Less(t, test, blocks)
 	assert.Contains(t, shown, "\nquilt-1, before the blocks\n")

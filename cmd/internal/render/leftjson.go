@@ -7,31 +7,36 @@ import (
 	"quiltrun/tracker"
 )
 
-// LeftJSON writes what remains of one job for scripts.
-func LeftJSON(w io.Writer, s tracker.State) error { return writeJSON(w, leftOf(s)) }
+// LeftJSON writes what remains of one job on a day for scripts.
+func LeftJSON(w io.Writer, s tracker.State, today planner.Date) error {
+	return writeJSON(w, leftOf(s, today))
+}
 
 // LeftAllJSON writes what remains of every booked job for scripts.
-func LeftAllJSON(w io.Writer, states []tracker.State) error {
+func LeftAllJSON(w io.Writer, states []tracker.State, today planner.Date) error {
 	return writeJSON(w, struct {
 		Schema int        `json:"schema"`
 		Jobs   []jsonLeft `json:"jobs"`
-	}{schema, list(states, leftOf)})
+	}{schema, list(states, func(s tracker.State) jsonLeft { return leftOf(s, today) })})
 }
 
 // jsonLeft is one job. Counts are for the run, minutes_left is the expected time
 // of all that is left: nothing once all quilts are handed over, whatever rows
 // were never logged to their end.
 type jsonLeft struct {
-	Schema         int       `json:"schema"`
-	Job            string    `json:"job"`
-	Blocks         int       `json:"blocks"`
-	FinishedBlocks int       `json:"finished_blocks"`
-	Quilts         int       `json:"quilts"`
-	FinishedQuilts int       `json:"finished_quilts"`
-	MinutesLeft    number    `json:"minutes_left"`
-	Lots           []jsonLot `json:"lots"`
-	Title          string    `json:"title"`
-	Due            *string   `json:"due"`
+	Schema         int         `json:"schema"`
+	Job            string      `json:"job"`
+	Blocks         int         `json:"blocks"`
+	FinishedBlocks int         `json:"finished_blocks"`
+	Quilts         int         `json:"quilts"`
+	FinishedQuilts int         `json:"finished_quilts"`
+	MinutesLeft    number      `json:"minutes_left"`
+	Lots           []jsonLot   `json:"lots"`
+	Title          string      `json:"title"`
+	Due            *string     `json:"due"`
+	InHand         int         `json:"in_hand"` // blocks begun and not made
+	Next           *jsonNext   `json:"next"`
+	Parked         *jsonParked `json:"parked"`
 
 	Drifts []*jsonTrend `json:"drifts"` // seams that drift, of work that is left
 }
@@ -43,6 +48,7 @@ type jsonLot struct {
 	Blocks         *int      `json:"blocks"` // null of a fabric
 	FinishedBlocks *int      `json:"finished_blocks"`
 	Operations     []jsonRow `json:"operations"`
+	InHand         *int      `json:"in_hand"`
 }
 
 // jsonRow is one operation of a lot: done and left make the count.
@@ -58,15 +64,16 @@ type jsonRow struct {
 }
 
 // leftOf is a state as scripts read it.
-func leftOf(s tracker.State) jsonLeft {
+func leftOf(s tracker.State, today planner.Date) jsonLeft {
 	return jsonLeft{
 		Schema: schema, Job: s.Ledger.Job, Title: s.Ledger.Title, Due: date(s.Ledger.Due),
 		Blocks: s.Blocks(tracker.Lot{}), FinishedBlocks: s.FinishedBlocks(tracker.Lot{}),
 		Quilts: s.Ledger.Quantity, FinishedQuilts: s.FinishedQuilts(), MinutesLeft: minutes(remainingMinutes(s)),
+		InHand: s.InHand(tracker.Lot{}), Next: nextOf(s, today), Parked: parkedOf(s),
 		Lots: list(lotsOf(s), func(l lotRows) jsonLot {
 			lot := jsonLot{Lot: l.Name, LotKind: string(l.Kind), Operations: list(l.rows, rowOf)}
 			if l.Kind != planner.FabricLot {
-				lot.Blocks, lot.FinishedBlocks = some(s.Blocks(l.Lot)), some(s.FinishedBlocks(l.Lot))
+				lot.Blocks, lot.FinishedBlocks, lot.InHand = some(s.Blocks(l.Lot)), some(s.FinishedBlocks(l.Lot)), some(s.InHand(l.Lot))
 			}
 			return lot
 		}),

@@ -29,6 +29,8 @@ type jsonPlan struct {
 	Operations []jsonOperation `json:"operations"`
 	Materials  jsonMaterials   `json:"materials"`
 	Minutes    number          `json:"minutes"`
+	Borders    []jsonBorder    `json:"borders"`
+	Pickups    []jsonPickup    `json:"pickups"`
 }
 
 // jsonWarning is something unwise; path is the place in the job file, null where
@@ -62,6 +64,11 @@ type jsonQuilt struct {
 	Across   int      `json:"across"`
 	Down     int      `json:"down"`
 	Finished jsonSize `json:"finished"`
+
+	Setting string   `json:"setting"`
+	Rows    int      `json:"rows"`    // of blocks over the whole, borders of blocks counted; on point diagonals
+	Columns int      `json:"columns"` // places of the longest row
+	Inside  jsonSize `json:"inside"`  // finished, inside all borders
 }
 
 // jsonMatches counts match points by what becomes of them.
@@ -189,6 +196,7 @@ func planOf(p planner.Plan) jsonPlan {
 		},
 		Quilt: jsonQuilt{
 			Blocks: p.Quilt.Blocks, Across: p.Quilt.Across, Down: p.Quilt.Down, Finished: s.size(p.Quilt.Finished),
+			Setting: string(p.Job.Layout.Setting), Rows: p.Quilt.Rows, Columns: p.Quilt.Columns, Inside: s.size(p.Quilt.Inside),
 		},
 		Colourways: list(p.Colourways, s.colourway),
 		Blocks:     list(p.Blocks, blockOf),
@@ -198,6 +206,8 @@ func planOf(p planner.Plan) jsonPlan {
 		Operations: s.operations(p.Operations),
 		Materials:  s.materials(p.Materials),
 		Minutes:    minutes(p.Minutes),
+		Borders:    list(p.Borders, s.border),
+		Pickups:    pickupsOf(p),
 	}
 }
 

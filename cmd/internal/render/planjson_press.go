@@ -13,6 +13,27 @@ type jsonPress struct {
 	Chosen    string        `json:"chosen"`
 	HalfTurns []string      `json:"half_turns"` // ids of blocks, in the order of blocks
 	Cards     []jsonCard    `json:"cards"`
+	Top       jsonTopPress  `json:"top"`
+}
+
+// jsonTopPress is how the seams between the parts of a top are pressed: those of
+// each row of blocks, from the first; those of rows of sashing, null where there are
+// none; and those of borders of blocks.
+type jsonTopPress struct {
+	Rows    []string    `json:"rows"`
+	Sashing *string     `json:"sashing"`
+	Borders []jsonStrip `json:"borders"`
+}
+
+// jsonStrip is a border of blocks: its four strips, and the seams of the side ones.
+type jsonStrip struct {
+	Border    int    `json:"border"`
+	Upper     string `json:"upper"`
+	Lower     string `json:"lower"`
+	Left      string `json:"left"`
+	Right     string `json:"right"`
+	LeftSeam  string `json:"left_seam"`
+	RightSeam string `json:"right_seam"`
 }
 
 // jsonPattern is what a pattern comes to. HalfTurns says that half turns do it,
@@ -44,6 +65,12 @@ type jsonPressStep struct {
 func pressOf(p planner.PressPlan) jsonPress {
 	same := func(text string) string { return text }
 	return jsonPress{
+		Top: jsonTopPress{
+			Rows: list(p.Top.Rows, same), Sashing: known(p.Top.Sashing),
+			Borders: list(p.Top.Borders, func(r planner.RingPress) jsonStrip {
+				return jsonStrip{r.Border, r.Upper, r.Lower, r.Left, r.Right, r.LeftSeam, r.RightSeam}
+			}),
+		},
 		Rule: string(p.Rule), Cost: p.RuleCost, Chosen: string(p.Chosen), HalfTurns: list(p.Half, same),
 		Patterns: list(p.Patterns, func(c planner.PatternCount) jsonPattern {
 			return jsonPattern{string(c.Pattern), jsonMatches(c.Inside), jsonMatches(c.Between), c.Half, c.Exact}

@@ -47,11 +47,23 @@ func (s *sheet) head() {
 // quilts says how many quilts of how many blocks.
 func (s *sheet) quilts() string {
 	q := s.plan.Quilt
-	blocks := fmt.Sprintf("%s, %d across and %d down", counted(q.Blocks, "block"), q.Across, q.Down)
+	blocks := fmt.Sprintf("%s, %s", counted(q.Blocks, "block"), s.acrossDown())
+	if inside := s.insideBlocks(); inside < q.Blocks {
+		blocks += fmt.Sprintf(", %d of them in borders", q.Blocks-inside)
+	}
 	if s.plan.Job.Quantity == 1 {
 		return "1, of " + blocks
 	}
 	return fmt.Sprintf("%d alike, each of %s; counts, cloth and times below are for all of them", s.plan.Job.Quantity, blocks)
+}
+
+// insideBlocks is how many blocks of a quilt lie inside all borders.
+func (s *sheet) insideBlocks() int {
+	q := s.plan.Quilt
+	if s.onPoint() {
+		return q.Across*q.Down + (q.Across-1)*(q.Down-1)
+	}
+	return q.Across * q.Down
 }
 
 // warnings come before anything is cut.

@@ -2,7 +2,6 @@ package render
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"quiltrun/planner"
@@ -14,7 +13,7 @@ func (s *sheet) layout() {
 	if len(quilts) == 0 {
 		return
 	}
-	s.heading(fmt.Sprintf("Layout, %d across and %d down", s.plan.Quilt.Across, s.plan.Quilt.Down))
+	s.heading("Layout, " + s.acrossDown())
 	m := s.chosenMap(quilts[0])
 	m.legend(s)
 	for i, blocks := range quilts {
@@ -29,9 +28,11 @@ func (s *sheet) layout() {
 		}
 	}
 	s.turnLegend()
+	s.settingNotes()
 	for _, j := range s.plan.Joins {
 		s.para(1, "Where "+j.Between+" meet: "+pointWords(j.Matches))
 	}
+	s.pickups(len(quilts))
 }
 
 // byQuilt parts the run's blocks, which come quilt by quilt.
@@ -99,42 +100,4 @@ func turnMark(degrees int) string {
 		return "←"
 	}
 	return ""
-}
-
-// rowLabel is the width of the row numbers beside a map.
-const rowLabel = 5
-
-// board draws the map of one quilt, in strips of as many columns as fit.
-func (s *sheet) board(blocks []planner.Block, m layoutMap) {
-	across, pitch := s.plan.Quilt.Across, m.pitch
-	places := make([][]string, s.plan.Quilt.Down)
-	for r := range places {
-		places[r] = make([]string, across)
-	}
-	for _, b := range blocks {
-		places[b.Row-1][b.Column-1] = s.look.text(m.cell(b))
-	}
-	strip := across
-	if room := s.look.room(rowLabel); room > 0 {
-		strip = max(1, min(across, (room+m.gap)/pitch))
-	}
-	for first := 0; first < across; first += strip {
-		s.boardStrip(places, first, min(first+strip, across), pitch)
-	}
-}
-
-// boardStrip draws the columns from first to before end.
-func (s *sheet) boardStrip(places [][]string, first, end, pitch int) {
-	head := strings.Repeat(" ", rowLabel)
-	for c := first; c < end; c++ {
-		head += padded(strconv.Itoa(c+1), pitch)
-	}
-	s.line(faint, head)
-	for r, row := range places {
-		line := fmt.Sprintf("%4d ", r+1)
-		for c := first; c < end; c++ {
-			line += padded(row[c], pitch)
-		}
-		s.line(ordinary, line)
-	}
 }

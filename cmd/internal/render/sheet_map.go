@@ -43,7 +43,7 @@ func (s *sheet) chosenMap(blocks []planner.Block) layoutMap {
 
 // mapped measures a map with a gap between its places.
 func (s *sheet) mapped(blocks []planner.Block, gap int, cell func(planner.Block) string) layoutMap {
-	widest := len(strconv.Itoa(s.plan.Quilt.Across))
+	widest := len(strconv.Itoa(s.mapColumns()))
 	for _, b := range blocks {
 		widest = max(widest, width(s.look.text(cell(b))))
 	}
@@ -53,7 +53,19 @@ func (s *sheet) mapped(blocks []planner.Block, gap int, cell func(planner.Block)
 // mapFits reports that a whole row of the map has room on the page.
 func (s *sheet) mapFits(m layoutMap) bool {
 	room := s.look.room(rowLabel)
-	return room == 0 || s.plan.Quilt.Across*m.pitch-m.gap <= room
+	pitch := m.pitch
+	if s.onPoint() {
+		pitch += pitch % 2
+	}
+	return room == 0 || s.mapColumns()*pitch-m.gap <= room
+}
+
+// mapColumns is how many places stand side by side in the map.
+func (s *sheet) mapColumns() int {
+	if s.onPoint() {
+		return s.plan.Quilt.Across
+	}
+	return s.plan.Quilt.Columns
 }
 
 // letters names colourways in file order: A, B … Z, then A2, B2 …

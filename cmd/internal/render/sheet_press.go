@@ -91,7 +91,10 @@ func (s *sheet) spansOf(ids []string) string {
 func (s *sheet) pressOutcome(press planner.PressPlan) []string {
 	chosen := patternOf(press, press.Chosen)
 	said := []string{betweenWords(chosen.Between)}
-	if chosen.Between.Nest+chosen.Between.Clash == 0 && s.plan.Quilt.Across > 1 && s.plan.Quilt.Down > 1 {
+	switch nothing := chosen.Between.Nest+chosen.Between.Clash == 0; {
+	case nothing && s.plan.Job.Layout.Sashing != nil:
+		said[0] = "No block meets another: sashing lies between them."
+	case nothing && s.plan.Quilt.Across > 1 && s.plan.Quilt.Down > 1:
 		said[0] = "Between blocks only the corners have to match."
 	}
 	if !chosen.Exact {

@@ -36,7 +36,7 @@ func TestNoLineIsWiderThanThePage(t *testing.T) {
 		for _, w := range []int{40, 57, 80, 120} {
 			for _, unicode := range []bool{true, false} {
 				l := Look{Width: w, Unicode: unicode}
-				shown := sheetOf(t, plan, l) + shownBy(t, func(b *bytes.Buffer) error { return Left(b, []tracker.State{state}, l) })
+				shown := sheetOf(t, plan, l) + shownBy(t, func(b *bytes.Buffer) error { return Left(b, []tracker.State{state}, friday, l) })
 				for _, line := range strings.Split(shown, "\n") {
 					assert.LessOrEqual(t, width(line), w, "%s at %d: %q", name, w, line)
 				}
@@ -66,7 +66,7 @@ func TestPlainTerminalsGetNothingButASCIIAndTheMakersNames(t *testing.T) {
 	for _, name := range examples(t) {
 		plan := example(t, name)
 		shown := sheetOf(t, plan, Look{Width: 80}) + shownBy(t, func(b *bytes.Buffer) error {
-			return Left(b, []tracker.State{booked(t, plan, 2)}, Look{Width: 80})
+			return Left(b, []tracker.State{booked(t, plan, 2)}, friday, Look{Width: 80})
 		})
 		assert.True(t, ascii(strings.ReplaceAll(shown, "\n", "")), name)
 	}
@@ -275,5 +275,5 @@ func TestAFailedWriteIsReported(t *testing.T) {
 	plan := example(t, "estuary-lap")
 	assert.Error(t, Sheet(full{}, plan, Look{}))
 	assert.Error(t, PlanJSON(full{}, plan))
-	assert.Error(t, Left(full{}, nil, Look{}))
+	assert.Error(t, Left(full{}, nil, friday, Look{}))
 }

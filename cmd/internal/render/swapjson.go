@@ -72,11 +72,7 @@ func effectOf(e *planner.SwapEffect) *jsonSwapEffect {
 	return &jsonSwapEffect{
 		Before: jsonMatches(e.Before), After: jsonMatches(e.After), Then: jsonMatches(e.Left),
 		Worse: list(e.Worse, func(j planner.BlockJoin) jsonFloorJoin {
-			last := j.At.Row
-			if j.Above {
-				last++
-			}
-			return jsonFloorJoin{[2]string{j.First, j.Second}, [2]int{j.At.Row, last}, jsonMatches(j.Matches)}
+			return jsonFloorJoin{[2]string{j.First, j.Second}, [2]int{j.At.Row, j.To.Row}, jsonMatches(j.Matches)}
 		}),
 		PressAgain: list(e.Repress, func(r planner.Repress) jsonRepress { return jsonRepress{r.Block, r.Card} }),
 	}

@@ -1,0 +1,112 @@
+package tick
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// fact is what the screen says under a name.
+func fact(d *desk, name string) string {
+	for _, l := range d.shown(132, 43) {
+		if rest, ok := strings.CutPrefix(l, name); ok {
+			return strings.TrimSpace(rest)
+		}
+	}
+	return ""
+}
+
+// ticks presses space at these seconds.
+func ticks(d *desk, seconds ...int) {
+	for _, s := range seconds {
+		d.pressAt(time.Duration(s)*time.Second, "space")
+		d.write()
+	}
+}
+
+// TestThereIsNoPaceBeforeThereIsOne: nothing is divided by nothing, and the plan's
+// figure is marked as such. Hand-worked from the ledger: 10 pairs of tide, each
+// the mean of 7 in at 1/40 min (spread 0.3) and a clip of 0.04 min, × 1.14 and
+// exp(0.045): 0.257 min, 234 an hour; 5 min × 1.14 × exp(0.08) set-up.
+func TestThereIsNoPaceBeforeThereIsOne(t *testing.T) {
+	d := sit(t, "sew-pairs", "tide")
+	assert.Equal(t, "no pace yet; 234 pairs an hour, 15 s each by the plan", fact(d, "Pace"))
+	assert.Equal(t, "about 9 min by the plan", fact(d, "To go"))
+	ticks(d, 60)
+	assert.Equal(t, "no pace yet; 234 pairs an hour, 15 s each by the plan", fact(d, "Pace"), "nobody knows when the first was begun")
+	assert.Equal(t, "about 2 min by the plan", fact(d, "To go"))
+}
+
+// TestThePaceIsThatOfTheTicks: hand-worked. 90 s for 3 pairs are 30 s each, 120 an
+// hour; 6 left take 3 min.
+func TestThePaceIsThatOfTheTicks(t *testing.T) {
+	d := sit(t, "sew-pairs", "tide")
+	ticks(d, 60, 90, 120, 150)
+	assert.Equal(t, "120 pairs an hour, 30 s each (3 timed in this sitting)", fact(d, "Pace"))
+	assert.Equal(t, "about 3 min at this pace", fact(d, "To go"))
+
+	d.now = 150 * time.Second
+	d.pressAt(d.now, "2")
+	ticks(d, 180) // two pairs in 30 s: 120 s for 5, 24 s each
+	assert.Equal(t, "150 pairs an hour, 24 s each (5 timed in this sitting)", fact(d, "Pace"))
+}
+
+func TestPausesGapsAndOtherRowsAreNoWork(t *testing.T) {
+	const want = "120 pairs an hour, 30 s each (2 timed in this sitting)"
+	for name, meanwhile := range map[string]func(d *desk){
+		"a pause": func(d *desk) {
+			d.pressAt(70*time.Second, "p")
+			d.pressAt(500*time.Second, "p")
+		},
+		"work that ends a pause": func(d *desk) { d.pressAt(70*time.Second, "p") },
+		"somebody at the door":   func(*desk) {},
+		"another lot": func(d *desk) {
+			d.pressAt(70*time.Second, "n")
+			ticks(d, 80, 90)
+			d.pressAt(500*time.Second, "left")
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := sit(t, "sew-pairs", "tide")
+			d.screen.Gap = 5 * time.Minute
+			ticks(d, 30, 60)
+			meanwhile(d)
+			ticks(d, 600, 630)
+			assert.Equal(t, want, fact(d, "Pace"))
+		})
+	}
+}
+
+// TestATickTakenBackLeavesItsTimeSpent: 60 s for the one pair that was made.
+func TestATickTakenBackLeavesItsTimeSpent(t *testing.T) {
+	d := sit(t, "sew-pairs", "tide")
+	ticks(d, 30, 60)
+	d.pressAt(62*time.Second, "t")
+	d.write()
+	ticks(d, 90)
+	assert.Equal(t, "60 pairs an hour, 1.0 min each (1 timed in this sitting)", fact(d, "Pace"))
+}
+
+// TestTheBobbin: hand-worked. A pair of 7 in takes 7 × 2.48 × 1.15 = 19.964 in of
+// thread, half of it from below: 60 yd are 2160 in, which sew 216 pairs.
+func TestTheBobbin(t *testing.T) {
+	d := sit(t, "sew-pairs", "tide")
+	assert.Equal(t, "press b when a full one goes in; it sews about 216 pairs, by the plan", fact(d, "Bobbin"))
+	d.press("b")
+	assert.Equal(t, "lasts for about 216 pairs, 55 min, by the plan", fact(d, "Bobbin"))
+	d.press("6", "space")
+	assert.Equal(t, "lasts for about 210 pairs, 54 min, by the plan", fact(d, "Bobbin"))
+	d.press("t")
+	assert.Equal(t, "lasts for about 216 pairs, 55 min, by the plan", fact(d, "Bobbin"))
+
+	ironing := sit(t, "press-pairs", "tide")
+	assert.Empty(t, fact(ironing, "Bobbin"), "no thread at the iron")
+}
+
+func TestADoneChainTakesNoTime(t *testing.T) {
+	d := sit(t, "sew-pairs", "tide")
+	d.press("1", "0", "space")
+	assert.Empty(t, fact(d, "To go"))
+}

@@ -1,0 +1,139 @@
+package planner
+
+import "quiltrun/planner/measure"
+
+// fabricPieces is what a fabric gives to the parts of tops between and round blocks.
+type fabricPieces struct {
+	fabric string
+	PieceCount
+}
+
+// borderStrips are the strips of all borders of cloth. They are cut across the whole
+// width and cut to length, or joined, only when the top has been measured.
+func (m *maker) borderStrips() []fabricPieces {
+	var out []fabricPieces
+	for _, b := range m.plan.Borders {
+		if b.Blocks > 0 {
+			continue
+		}
+		for _, length := range []measure.Length{b.Sides, b.Ends} {
+			out = append(out, m.longStrips(b.Fabric, b.Cut, length, 2*m.job.Quantity, forBorder))
+		}
+	}
+	return out
+}
+
+// longStrips are the strips, as long as the cloth gives, that so many lengths are
+// cut from: several from one where it is long enough, else joined, and then each
+// further strip loses a seam's two allowances.
+func (m *maker) longStrips(fabric string, width, length measure.Length, lengths int, purpose string) fabricPieces {
+	strip := stripLength(m.fabric(fabric))
+	n := measure.CeilDiv(length.Times(lengths), max(1, strip-2*m.job.Seam))
+	if whole := measure.FloorDiv(strip, length); whole > 0 {
+		n = (lengths + whole - 1) / whole
+	}
+	return fabricPieces{fabric, PieceCount{Size: measure.Size{Width: strip, Height: width}, Count: n, For: purpose}}
+}
+
+// sashingPieces are the pieces of the sashing: short ones as long as a block, and
+// cornerstones; without these long strips between the rows, which are cut or pieced
+// from strips across the cloth.
+func (m *maker) sashingPieces() []fabricPieces {
+	s := m.job.Layout.Sashing
+	if s == nil {
+		return nil
+	}
+	var out []fabricPieces
+	piece := func(fabric string, width, height measure.Length, count int, purpose string) {
+		if count > 0 {
+			size := measure.Size{Width: width, Height: height}
+			if !m.fabric(fabric).Directional {
+				size = measure.Size{Width: max(width, height), Height: min(width, height)}
+			}
+			out = append(out, fabricPieces{fabric, PieceCount{Size: size, Count: count * m.job.Quantity, For: purpose}})
+		}
+	}
+	parts := m.frame.sashParts()
+	cut, block := s.Width+2*m.job.Seam, m.plan.Colourways[0].Raw
+	piece(s.Fabric, cut, block.Height, parts.upright, forSashing)
+	if m.frame.stones() {
+		piece(s.Fabric, block.Width, cut, parts.level, forSashing)
+		piece(s.Cornerstones, cut, cut, parts.stones, forCornerstones)
+	} else if parts.strips > 0 {
+		out = append(out, m.longStrips(s.Fabric, cut, m.rowLength(), parts.strips*m.job.Quantity, forSashing))
+	}
+	return out
+}
+
+// rowLength is the raw length of a row inside all borders.
+func (m *maker) rowLength() measure.Length { return m.frame.inner().Width + 2*m.job.Seam }
+
+// sashParts is how many pieces the sashing of one quilt has.
+type sashParts struct {
+	upright int // between and beside the blocks of rows
+	level   int // over and under blocks, with cornerstones
+	stones  int
+	strips  int // long ones between rows, without cornerstones
+}
+
+func (f frame) sashParts() sashParts {
+	p := sashParts{upright: f.uprights() * f.layout.Down}
+	switch {
+	case f.layout.Sashing == nil:
+	case f.stones():
+		p.level, p.stones = f.levels()*f.layout.Across, f.levels()*f.uprights()
+	default:
+		p.strips = f.levels()
+	}
+	return p
+}
+
+// Squares that setting triangles are cut from, by the finished side of a block: the
+// side triangles' are its diagonal and 1 1/4 in more, cut twice, the corners' half of
+// it and 7/8 in more, cut once, with seams of 1/4 in. So the straight grain lies at
+// the edge. Source: pinemeadowsdesigns.com, "Block on point"; ukqu.co.uk, "On point
+// settings". Exact are 1.207 and 0.854 in: what is over is trimmed off when the top
+// is joined. Other seams take five, and three and a half, of theirs in proportion;
+// the square is rounded up to the ruler's line, like the published 18 1/4 and 9 3/8
+// of a 12 in block (18.221 and 9.360).
+
+// sideSquare is the square that four side triangles are cut from.
+func (m *maker) sideSquare() measure.Length {
+	return (m.frame.block.Width.TimesRoot2(measure.Up) + 5*m.job.Seam).RoundUp(m.rulerLine())
+}
+
+// cornerSquare is the square that two corner triangles are cut from.
+func (m *maker) cornerSquare() measure.Length {
+	return (m.frame.block.Width.OverRoot2(measure.Up) + m.job.Seam.Scale(7, 2, measure.Up)).RoundUp(m.rulerLine())
+}
+
+// rulerLine is the distance of the lines that cuts are made at: 1/8 in. Half a
+// centimetre, common practice, no source.
+func (m *maker) rulerLine() measure.Length {
+	if m.job.Units == measure.Centimetres {
+		return measure.Centimetre / 2
+	}
+	return measure.Inch / 8
+}
+
+// trianglesOf is how many side triangles the run needs, and the squares that side
+// and corner triangles are cut from, four and two from each.
+func (m *maker) trianglesOf() (sides, sideSquares, cornerSquares int) {
+	sides = m.job.Layout.sideTriangles() * m.job.Quantity
+	return sides, (sides + 3) / 4, cornerTriangles / 2 * m.job.Quantity
+}
+
+// trianglePieces are the squares of the setting triangles.
+func (m *maker) trianglePieces() []fabricPieces {
+	if !m.frame.onPoint() {
+		return nil
+	}
+	square := func(side measure.Length, count int) fabricPieces {
+		return fabricPieces{m.job.Layout.Triangles, PieceCount{Size: measure.Size{Width: side, Height: side}, Count: count, For: forTriangles}}
+	}
+	_, sides, corners := m.trianglesOf()
+	if sides == 0 {
+		return []fabricPieces{square(m.cornerSquare(), corners)}
+	}
+	return []fabricPieces{square(m.sideSquare(), sides), square(m.cornerSquare(), corners)}
+}

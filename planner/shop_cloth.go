@@ -1,0 +1,252 @@
+package planner
+
+import (
+	"fmt"
+	"slices"
+
+	"quiltrun/planner/cloth"
+	"quiltrun/planner/measure"
+)
+
+// ShopFabric is one cloth as it is to be bought. Amounts are ticks of length for
+// yardage, sheets for every other form. Need is the joined plan's; Apart is what
+// the jobs would buy if each were planned, and rounded, by itself, and Together
+// the same for all of them, both before anything that is there.
+type ShopFabric struct {
+	Fabric   Fabric
+	Jobs     []string
+	Need     Amount
+	Own      Amount // that the jobs have by their own files
+	Shelf    Amount // free on the shelf
+	Buy      Amount
+	Apart    Amount
+	Together Amount
+	Cuts     []ShopCut // what is cut of what, the bought cloth last
+}
+
+// ShopCut is the pieces that come from one length, or from sheets of one size.
+// Bought is set where it is what the list says to buy.
+type ShopCut struct {
+	Bought bool
+	Length measure.Length // there is; of what is bought, after rounding
+	Sheets HaveSheets
+	Pieces []PieceCount
+}
+
+// Saves is what planning the jobs together saves.
+func (f ShopFabric) Saves() Amount { return max(0, f.Apart-f.Together) }
+
+// shopFabric plans one cloth for all jobs that want it.
+func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
+	f := ShopFabric{Fabric: j.Fabric}
+	var own Have
+	var all WantedFabric
+	all.Fabric = j.Fabric
+	for i, from := range j.from {
+		f.Jobs = append(f.Jobs, j.jobs[i].ID)
+		own = own.And(from.Own)
+		alone, err := cutTogether([]WantedFabric{from}, j.jobs[i].Units)
+		if err != nil {
+			return f, fmt.Errorf("%s of %s cannot be planned: %w", j.Fabric.Name, j.jobs[i].ID, err)
+		}
+		f.Apart += alone.rounded(j.Fabric, u)
+	}
+	joined, err := cutTogether(j.from, u)
+	if err != nil {
+		return f, fmt.Errorf("%s cannot be planned: %w", j.Fabric.Name, err)
+	}
+	f.Need, f.Together = joined.amount(j.Fabric), joined.rounded(j.Fabric, u)
+	if j.Fabric.Form.Sheets() {
+		f.Own, f.Shelf = Amount(own.Count()), Amount(free.Count())
+		return f, f.fromSheets(joined, own.And(free), u)
+	}
+	f.Own, f.Shelf = Amount(own.Length()), Amount(free.Length())
+	f.fromLengths(joined, own.And(free).Lengths, u)
+	return f, nil
+}
+
+// taken is how the pieces of one cloth are cut together, and its backing panels.
+type taken struct {
+	wants []PieceCount
+	plan  cloth.Plan
+	bands []shopBand
+}
+
+// shopBand is a length off the bolt that is not joined of two.
+type shopBand struct {
+	length measure.Length
+	pieces []PieceCount
+}
+
+// cutTogether plans all pieces of alike fabrics together.
+func cutTogether(from []WantedFabric, u measure.Unit) (taken, error) {
+	need := FabricNeed{Fabric: from[0].Fabric}
+	all := map[string][]PieceCount{}
+	for _, f := range from {
+		for _, p := range f.Pieces {
+			addPieces(all, "", p)
+		}
+	}
+	need.Pieces = sortedPieces(all[""])
+	t := taken{wants: need.Pieces}
+	var err error
+	if len(need.Pieces) > 0 {
+		if t.plan, err = CutPlan(need, cloth.Simple, u); err != nil {
+			return t, err
+		}
+	}
+	for _, b := range bands(t.plan) {
+		one := map[string][]PieceCount{}
+		for _, p := range b.pieces {
+			want := t.wants[p.Want]
+			addPieces(one, "", PieceCount{Size: want.Size, Count: 1, For: want.For})
+		}
+		t.bands = append(t.bands, shopBand{b.to - b.from, one[""]})
+	}
+	for _, f := range from {
+		if f.Backing == nil {
+			continue
+		}
+		for range f.Backing.Panels * f.Backings {
+			panel := f.Backing.Panel
+			t.bands = append(t.bands, shopBand{panel.Height, []PieceCount{{Size: panel, Count: 1, For: "backing"}}})
+		}
+	}
+	slices.SortStableFunc(t.bands, func(a, b shopBand) int { return int(max(-1, min(1, b.length-a.length))) })
+	return t, nil
+}
+
+// amount is what is taken of cloth that is bought for it alone.
+func (t taken) amount(f Fabric) Amount {
+	if f.Form.Sheets() {
+		return Amount(t.plan.Sheets)
+	}
+	return Amount(lengthOf(t.bands))
+}
+
+// rounded is the same as shops sell it.
+func (t taken) rounded(f Fabric, u measure.Unit) Amount {
+	if f.Form.Sheets() {
+		return t.amount(f)
+	}
+	return Amount(measure.Length(t.amount(f)).RoundUp(u.ShopStep()))
+}
+
+func lengthOf(bands []shopBand) measure.Length {
+	var sum measure.Length
+	for _, b := range bands {
+		sum += b.length
+	}
+	return sum
+}
+
+// fromLengths cuts what can be cut from each length that is there, longest
+// first, and buys one length for the rest.
+func (f *ShopFabric) fromLengths(t taken, there []measure.Length, u measure.Unit) {
+	there = slices.Clone(there)
+	slices.SortFunc(there, func(a, b measure.Length) int { return int(max(-1, min(1, b-a))) })
+	rest := t.bands
+	for _, l := range there {
+		var here []shopBand
+		if here, rest = fill(l, rest); len(here) > 0 {
+			f.Cuts = append(f.Cuts, ShopCut{Length: l, Pieces: piecesOf(here)})
+		}
+	}
+	if len(rest) > 0 {
+		bought := lengthOf(rest).RoundUp(u.ShopStep())
+		f.Buy = Amount(bought)
+		f.Cuts = append(f.Cuts, ShopCut{Bought: true, Length: bought, Pieces: piecesOf(rest)})
+	}
+}
+
+func piecesOf(bands []shopBand) []PieceCount {
+	all := map[string][]PieceCount{}
+	for _, b := range bands {
+		for _, p := range b.pieces {
+			addPieces(all, "", p)
+		}
+	}
+	return sortedPieces(all[""])
+}
+
+// mostSums bounds how many sums of lengths are looked at, beyond which lengths
+// are filled longest first. Jobs have a handful of different lengths.
+const mostSums = 20_000
+
+// fill is the bands that make the most of a length, and those that are left.
+func fill(room measure.Length, bands []shopBand) (here, rest []shopBand) {
+	if lengthOf(bands) <= room {
+		return bands, nil
+	}
+	picked := fullest(room, bands)
+	for i, b := range bands {
+		if picked[i] {
+			here = append(here, b)
+		} else {
+			rest = append(rest, b)
+		}
+	}
+	return here, rest
+}
+
+// fullest picks bands whose lengths add up to the most that the room holds. Each
+// sum remembers the band that reached it and the sum before.
+func fullest(room measure.Length, bands []shopBand) map[int]bool {
+	type step struct {
+		band int
+		from measure.Length
+	}
+	reached := map[measure.Length]step{0: {band: -1}}
+	sums := []measure.Length{0}
+	var best measure.Length
+	for i, b := range bands {
+		for _, sum := range sums[:len(sums):len(sums)] {
+			next := sum + b.length
+			if _, known := reached[next]; known || next > room || len(sums) > mostSums {
+				continue
+			}
+			reached[next] = step{i, sum}
+			sums = append(sums, next)
+			best = max(best, next)
+		}
+	}
+	picked := map[int]bool{}
+	for at := best; reached[at].band >= 0; at = reached[at].from {
+		picked[reached[at].band] = true
+	}
+	return picked
+}
+
+// fromSheets cuts sheets that are there first, and buys for the rest.
+func (f *ShopFabric) fromSheets(t taken, there Have, u measure.Unit) error {
+	if len(t.wants) == 0 {
+		return nil
+	}
+	wants := make([]cloth.Want, len(t.wants))
+	for i, p := range t.wants {
+		wants[i] = cloth.Want{Name: p.For, Size: p.Size, Count: p.Count, Directional: f.Fabric.Directional}
+	}
+	var sheets []cloth.Sheet
+	for _, h := range there.Sheets {
+		if h.Count > 0 { // none would be taken for as many as it takes
+			sheets = append(sheets, cloth.Sheet{Name: "there", Size: h.Size, Count: h.Count})
+		}
+	}
+	sheets = append(sheets, cloth.Sheet{Name: "bought", Size: f.Fabric.Size})
+	plan, err := cloth.CutSheets(wants, sheets, cloth.Settings{Layers: layers(f.Fabric), Usable: usable(u)})
+	if err != nil {
+		return fmt.Errorf("%s cannot be planned: %w", f.Fabric.Name, err)
+	}
+	for _, c := range plan.Cloths {
+		one := map[string][]PieceCount{}
+		for _, p := range c.Pieces {
+			addPieces(one, "", PieceCount{Size: t.wants[p.Want].Size, Count: 1, For: t.wants[p.Want].For})
+		}
+		bought := c.Name == "bought"
+		if bought {
+			f.Buy++
+		}
+		f.Cuts = append(f.Cuts, ShopCut{Bought: bought, Sheets: HaveSheets{c.Size, 1}, Pieces: one[""]})
+	}
+	return nil
+}

@@ -1,0 +1,244 @@
+package planner
+
+import (
+	"quiltrun/planner/cloth"
+	"quiltrun/planner/measure"
+)
+
+// Amount is how much of something: ticks of length for what is measured, a count
+// for what comes in sheets.
+type Amount int64
+
+// Material is what sort of thing lies on the shelf.
+type Material string
+
+// The materials.
+const (
+	ClothMaterial   Material = "cloth"
+	BattingMaterial Material = "batting"
+	ThreadMaterial  Material = "thread"
+)
+
+// The forms that no job file gives, beside those that it can.
+const (
+	Pieces  Form = "pieces"  // cloth or batting in rectangles of one size
+	Package Form = "package" // of batting, one quilt's worth
+	Roll    Form = "roll"    // batting by the length
+	Spool   Form = "spool"   // thread by the length
+)
+
+// Counted reports whether the form is counted; others are measured.
+func (f Form) Counted() bool { return f != Yardage && f != Roll && f != Spool }
+
+// StockNeed is what a run takes of one thing that could lie on a shelf: a fabric's
+// pieces, its backing, batting, or thread of one use. Whole, Own and the strips
+// are ticks or counts, as the form is measured or counted; batting counts quilts.
+type StockNeed struct {
+	Material    Material       `json:"material"`
+	Name        string         `json:"name,omitempty"` // the fabric, or what the thread sews; "" for batting
+	Form        Form           `json:"form"`
+	Width       measure.Length `json:"width,omitempty"` // least that does: usable width, or of a sheet
+	Height      measure.Length `json:"height,omitempty"`
+	Directional bool           `json:"directional,omitempty"`
+	For         string         `json:"for,omitempty"` // "backing", else ""
+	Whole       Amount         `json:"whole"`
+	Own         Amount         `json:"own,omitempty"` // the job file's on-hand, for the fabric's pieces and then its backing
+	Strips      []StockStrip   `json:"strips,omitempty"`
+	Left        []StockLeft    `json:"left,omitempty"` // leftovers of use once all is cut
+	Parts       []StockPart    `json:"parts,omitempty"`
+}
+
+// StockStrip is lengths off the bolt that cannot be joined of two.
+type StockStrip struct {
+	Length measure.Length `json:"length"`
+	Count  int            `json:"count"`
+}
+
+// StockLeft is leftovers of one size.
+type StockLeft struct {
+	Width  measure.Length `json:"width"`
+	Height measure.Length `json:"height"`
+	Count  int            `json:"count"`
+}
+
+// StockPart is a row of the route that uses the need up: its whole count takes
+// the share. Shares add up to 1. Spare are counts beyond what the quilts take.
+type StockPart struct {
+	Operation string  `json:"operation"`
+	LotKind   LotKind `json:"lot_kind"`
+	Lot       string  `json:"lot"`
+	Count     int     `json:"count"`
+	Spare     int     `json:"spare,omitempty"`
+	Share     float64 `json:"share"`
+}
+
+// StockNeeds is what the plan's run takes: fabrics in file order, each followed
+// by its backing, then batting and thread.
+func (p Plan) StockNeeds() []StockNeed {
+	var needs []StockNeed
+	for _, n := range p.Fabrics {
+		if len(n.Pieces) > 0 {
+			needs = append(needs, p.piecesNeed(n))
+		}
+		if b := p.Materials.Backing; b != nil && b.Fabric == n.Fabric.Name {
+			needs = append(needs, p.backingNeed(n, *b))
+		}
+	}
+	if b := p.Materials.Batting; b != nil {
+		needs = append(needs, p.battingNeed(*b))
+	}
+	for _, use := range ThreadUses {
+		if n := p.threadNeed(use); n.Whole > 0 {
+			needs = append(needs, n)
+		}
+	}
+	return needs
+}
+
+// piecesNeed is what the pieces of one fabric take, cut together.
+func (p Plan) piecesNeed(n FabricNeed) StockNeed {
+	f := n.Fabric
+	need := StockNeed{Material: ClothMaterial, Name: f.Name, Form: f.Form, Width: f.Width, Directional: f.Directional}
+	cut, err := CutPlan(n, cloth.Simple, p.Job.Units)
+	if f.Form.Sheets() {
+		need.Width, need.Height, need.Whole = f.Size.Width, f.Size.Height, Amount(n.Sheets)
+		if err == nil {
+			need.Whole = Amount(cut.Sheets)
+		}
+	} else {
+		need.Whole = Amount(n.PlainStrips())
+		if err == nil {
+			need.Whole, need.Strips = Amount(cut.Length), stripsOf(cut)
+		}
+	}
+	need.Own = ownOf(f)
+	need.Left = stockLeft(cut)
+	need.Parts = p.cutParts(n)
+	return need
+}
+
+func ownOf(f Fabric) Amount {
+	switch {
+	case f.OnHand == nil:
+		return 0
+	case f.Form.Sheets():
+		return Amount(f.OnHand.Sheets)
+	}
+	return Amount(f.OnHand.Length)
+}
+
+// backingNeed is what the backings of the run take. Of the job's own cloth it
+// has what the pieces leave.
+func (p Plan) backingNeed(n FabricNeed, b BackingPlan) StockNeed {
+	need := StockNeed{
+		Material: ClothMaterial, Name: b.Fabric, Form: n.Fabric.Form, Width: n.Fabric.Width, For: "backing",
+		Whole:  Amount(b.Length.Times(p.Job.Quantity)),
+		Strips: []StockStrip{{b.Panel.Height, b.Panels * p.Job.Quantity}},
+	}
+	if len(n.Pieces) == 0 {
+		need.Own = ownOf(n.Fabric)
+	}
+	need.Parts = p.partsOf(func(o Operation) float64 { return float64(oneIf(o.Key == keyBacking)) })
+	return need
+}
+
+func (p Plan) battingNeed(b BattingPlan) StockNeed {
+	return StockNeed{
+		Material: BattingMaterial, Form: Package, Width: b.Size.Width, Height: b.Size.Height, Whole: Amount(p.Job.Quantity),
+		Parts: p.partsOf(func(o Operation) float64 { return float64(oneIf(o.Key == keyLayer || o.Key == keySendOut)) }),
+	}
+}
+
+// ThreadUses is what thread sews, in the order of the work.
+var ThreadUses = []string{"piecing", "quilting", "binding"}
+
+// ThreadUse is which of the uses an operation's thread is for.
+func ThreadUse(key string) string {
+	switch key {
+	case keyQuilt:
+		return "quilting"
+	case keyAttach, keyFinish:
+		return "binding"
+	}
+	return "piecing"
+}
+
+func (p Plan) threadNeed(use string) StockNeed {
+	need := StockNeed{Material: ThreadMaterial, Name: use, Form: Spool}
+	for _, o := range p.Operations {
+		if ThreadUse(o.Key) == use {
+			need.Whole += Amount(o.ThreadLength)
+		}
+	}
+	need.Parts = p.partsOf(func(o Operation) float64 {
+		return float64(oneIf(ThreadUse(o.Key) == use)) * float64(o.ThreadLength)
+	})
+	return need
+}
+
+func oneIf(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
+}
+
+// partsOf is the operations that have a weight, with their share of all.
+func (p Plan) partsOf(weight func(Operation) float64) []StockPart {
+	var parts []StockPart
+	all := 0.0
+	for _, o := range p.Operations {
+		if w := weight(o); w > 0 && o.Count > 0 {
+			parts = append(parts, StockPart{Operation: o.Key, LotKind: o.Lot.Kind, Lot: o.Lot.Name, Count: o.Count, Share: w})
+			all += w
+		}
+	}
+	for i := range parts {
+		parts[i].Share /= all
+	}
+	return parts
+}
+
+// cutParts is the rows in which a fabric's pieces are cut, weighed by the area of
+// the pieces; of pieces that are used as they come, the rows that kit them.
+func (p Plan) cutParts(n FabricNeed) []StockPart {
+	kitted := 0.0
+	area := map[string]float64{}
+	for _, piece := range n.Pieces {
+		a := measure.Mul(piece.Size.Width, piece.Size.Height).Times(piece.Count).In(measure.Inches)
+		if readyCut(n.Fabric, piece) {
+			kitted += a
+			continue
+		}
+		for _, c := range cuttings {
+			if c.purpose == piece.For {
+				area[c.key] += a
+			}
+		}
+	}
+	blocks := p.blocksWith(n.Fabric.Name)
+	return p.partsOf(func(o Operation) float64 {
+		switch {
+		case o.Lot == fabricLot(n):
+			return area[o.Key]
+		case o.Key == keyKit && kitted > 0:
+			return kitted * float64(blocks[o.Lot.Name]) / float64(blocks[""])
+		}
+		return 0
+	})
+}
+
+// blocksWith is how many blocks of each colourway use a fabric; "" is all.
+func (p Plan) blocksWith(fabric string) map[string]int {
+	n := map[string]int{}
+	for _, b := range p.Blocks {
+		for _, f := range b.Fabrics {
+			if f.Fabric == fabric {
+				n[b.Colourway]++
+				n[""]++
+				break
+			}
+		}
+	}
+	return n
+}

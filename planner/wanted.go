@@ -1,0 +1,133 @@
+package planner
+
+import (
+	"slices"
+
+	"quiltrun/planner/measure"
+)
+
+// Wanted is what one job still takes: its plan, less what is cut and sewn.
+type Wanted struct {
+	Job     Job
+	Quilts  int // not handed over yet
+	Fabrics []WantedFabric
+
+	Batting  *BattingPlan // nil: none is asked for
+	Battings int          // quilts that are not layered yet
+	Thread   ThreadPlan   // Bobbins is left 0
+	Machine  Minutes      // still to be sewn, by the table
+}
+
+// WantedFabric is the pieces of one fabric that are still to be cut, the backings
+// that are still to be pieced of it, and what the job has of it by itself.
+type WantedFabric struct {
+	FabricNeed // of it the fabric and the pieces
+	Backing    *BackingPlan
+	Backings   int
+	Own        Have
+	Over       []PieceCount // for blocks, cut beyond what they take
+}
+
+// Wanted is what the plan takes where nothing is done yet.
+func (p Plan) Wanted() Wanted {
+	w := Wanted{
+		Job: p.Job, Quilts: p.Job.Quantity, Batting: p.Materials.Batting,
+		Battings: p.Job.Quantity, Thread: p.Materials.Thread,
+	}
+	w.Thread.Bobbins = 0
+	for _, n := range p.Fabrics {
+		f := WantedFabric{FabricNeed: FabricNeed{Fabric: n.Fabric, Pieces: n.Pieces}, Own: n.Fabric.Own()}
+		if b := p.Materials.Backing; b != nil && b.Fabric == n.Fabric.Name {
+			f.Backing, f.Backings = b, p.Job.Quantity
+		}
+		w.Fabrics = append(w.Fabrics, f)
+	}
+	for _, o := range p.Operations {
+		if o.Place == Machine {
+			w.Machine += o.Minutes()
+		}
+	}
+	return w
+}
+
+// none reports that nothing of the fabric is wanted.
+func (f WantedFabric) none() bool { return len(f.Pieces) == 0 && (f.Backing == nil || f.Backings == 0) }
+
+// without is the pieces less a number that are cut, longest first, of those for
+// one purpose. Pieces that are used as they come are told apart.
+func without(f Fabric, pieces []PieceCount, purpose string, ready bool, cut int) []PieceCount {
+	var left []PieceCount
+	for _, p := range pieces {
+		if p.For == purpose && readyCut(f, p) == ready {
+			gone := min(cut, p.Count)
+			cut -= gone
+			p.Count -= gone
+		}
+		if p.Count > 0 {
+			left = append(left, p)
+		}
+	}
+	return left
+}
+
+// Done takes off what is done in a row of the route. More than its count are
+// pieces that are over.
+func (w *Wanted) Done(o Operation, done int) {
+	over := max(0, done-o.Count)
+	done -= over
+	if o.Place == Machine && o.Count > 0 {
+		w.Machine -= o.Setup.Mean*Minutes(oneIf(done > 0)) + Minutes(done)*o.Unit.Mean
+	}
+	if o.Count > 0 {
+		w.Thread.less(ThreadUse(o.Key), o.ThreadLength.Scale(int64(done), int64(o.Count), measure.Nearest))
+	}
+	if done < o.Count && o.Lot.Kind == QuiltLot {
+		return
+	}
+	switch o.Key {
+	case keyLayer, keySendOut:
+		w.Battings = max(0, w.Battings-1)
+	case keyHandOver:
+		w.Quilts = max(0, w.Quilts-1)
+	}
+	for i := range w.Fabrics {
+		w.Fabrics[i].done(o, done, over)
+	}
+}
+
+// done takes off what is cut of one fabric.
+func (f *WantedFabric) done(o Operation, done, over int) {
+	if o.Key == keyBacking && o.Lot.Kind == QuiltLot {
+		f.Backings = max(0, f.Backings-1)
+	}
+	if o.Lot != fabricLot(f.FabricNeed) {
+		return
+	}
+	for _, c := range cuttings {
+		if c.key != o.Key {
+			continue
+		}
+		if at := slices.IndexFunc(f.Pieces, func(p PieceCount) bool { return p.For == c.purpose }); at >= 0 && over > 0 && c.purpose == forBlocks {
+			f.Over = append(f.Over, PieceCount{Size: f.Pieces[at].Size, Count: over, For: forBlocks})
+		}
+		f.Pieces = without(f.Fabric, f.Pieces, c.purpose, false, done)
+	}
+}
+
+// Ready takes off pieces that were used as they came.
+func (f *WantedFabric) Ready(used int) {
+	f.Pieces = without(f.Fabric, f.Pieces, forBlocks, true, used)
+}
+
+// less takes thread off one use.
+func (t *ThreadPlan) less(use string, l measure.Length) {
+	t.Total -= l
+	switch use {
+	case "piecing":
+		t.Piecing -= l
+	case "quilting":
+		t.Quilting -= l
+	case "binding":
+		t.Binding -= l
+	}
+}

@@ -1,0 +1,26 @@
+package tracker
+
+import "quiltrun/planner"
+
+// Wanted is what a booked job still takes, of the plan of its ledger: cut pieces,
+// pieced backings and sewn seams are taken off. The plan may be another one of
+// the same job: what was done beyond it is over. What its file says is on hand is
+// there less what was cut of it, as own says by fabric.
+func (s State) Wanted(plan planner.Plan, own func(fabric string) planner.Have) planner.Wanted {
+	w := plan.Wanted()
+	for _, o := range plan.Operations {
+		if row, ok := s.Row(o.Key, Lot(o.Lot)); ok {
+			w.Done(o, row.Done+row.Spare)
+		}
+	}
+	for i := range w.Fabrics {
+		f := &w.Fabrics[i]
+		f.Own = own(f.Fabric.Name)
+		for _, n := range s.Stock() {
+			if n.Name == f.Fabric.Name && n.For == "" && n.Form == planner.PreCutSquares {
+				f.Ready(int(n.Whole - n.Left))
+			}
+		}
+	}
+	return w
+}
