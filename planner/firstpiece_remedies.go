@@ -97,7 +97,7 @@ func (f FirstPiece) borderWords(u measure.Unit) string {
 // thousandths of an inch with the nearest 64th, or in tenths of a millimetre.
 func fine(l measure.Length, u measure.Unit) string {
 	if u == measure.Centimetres {
-		return (10 * l).Decimal(u, 1) + " mm"
+		return (10*l).Decimal(u, 1) + " mm"
 	}
 	line := l.Scale(64, int64(measure.Inch), measure.Nearest)
 	text := l.Decimal(u, 3) + " in"

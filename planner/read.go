@@ -92,13 +92,19 @@ func (r *jobReader) keepInside() {
 	}
 }
 
+// keysOfJobs are the keys of a job file itself.
+func keysOfJobs() []string {
+	return []string{
+		"job", "title", "client", "received", "due", "quantity", "units", "seam", "prewash",
+		"fabrics", "block", "colourways", "press", "layout",
+		"borders", "backing", "batting", "binding", "quilting",
+	}
+}
+
 // readJob reads the whole file. Units and seam come first, since a bare measure
 // means nothing without them.
 func (r *jobReader) readJob(root *fileNode) {
-	s := r.section(root, "the job file",
-		"job", "title", "client", "received", "due", "quantity", "units", "seam", "prewash",
-		"fabrics", "block", "colourways", "press", "layout",
-		"borders", "backing", "batting", "binding", "quilting")
+	s := r.section(root, "the job file", keysOfJobs()...)
 	r.readUnits(s)
 	r.readHeading(s)
 	r.readFabrics(s.need("fabrics"))

@@ -42,7 +42,8 @@ type StockNeed struct {
 	Directional bool           `json:"directional,omitempty"`
 	For         string         `json:"for,omitempty"` // "backing", else ""
 	Whole       Amount         `json:"whole"`
-	Own         Amount         `json:"own,omitempty"` // the job file's on-hand, for the fabric's pieces and then its backing
+	Metric      bool           `json:"metric,omitempty"` // the job's units are centimetres
+	Own         Amount         `json:"own,omitempty"`    // the job file's on-hand, for the fabric's pieces and then its backing
 	Strips      []StockStrip   `json:"strips,omitempty"`
 	Left        []StockLeft    `json:"left,omitempty"` // leftovers of use once all is cut
 	Parts       []StockPart    `json:"parts,omitempty"`
@@ -91,6 +92,9 @@ func (p Plan) StockNeeds() []StockNeed {
 		if n := p.threadNeed(use); n.Whole > 0 {
 			needs = append(needs, n)
 		}
+	}
+	for i := range needs {
+		needs[i].Metric = p.Job.Units == measure.Centimetres
 	}
 	return needs
 }

@@ -100,7 +100,8 @@ func (s State) restsOn(target Entry) error {
 		return nil
 	}
 	gone := s.undone()
-	for _, ev := range s.events[s.ids[target.ID]+1:] {
+	at, _ := s.at(target.ID)
+	for _, ev := range s.events[at+1:] {
 		if ev.Ledger != nil && !gone[ev.ID] {
 			return &Refusal{Kind: BuiltOn, Near: []string{ev.ID},
 				What: fmt.Sprintf("the job was planned anew with %s since (entry %d)", target.Amendment.words(), ev.Seq),

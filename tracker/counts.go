@@ -42,12 +42,18 @@ const unitWords = `(?:block|fabric|piece|pair|unit|seam|cut|join|row|border|pane
 // lot such as "tide=12" "dune=8", each of these in one argument or several. No
 // words are no counts. What is not a whole number from 1 to MostCounted is
 // refused with its text quoted: signs, 0, fractions, leading zeros.
-func ParseCounts(args []string) ([]CountAsked, error) {
+func ParseCounts(args []string) ([]CountAsked, error) { return parseCounts(args, false) }
+
+// ParseFound reads the words of what was found by counting anew: as ParseCounts,
+// and 0 too, since nothing may be there.
+func ParseFound(args []string) ([]CountAsked, error) { return parseCounts(args, true) }
+
+func parseCounts(args []string, none bool) ([]CountAsked, error) {
 	items := countItems(args)
 	counts := make([]CountAsked, 0, len(items))
 	seen := map[string]bool{}
 	for _, item := range items {
-		c, err := parseCount(item)
+		c, err := parseCount(item, none)
 		if err != nil {
 			return nil, err
 		}
@@ -89,7 +95,7 @@ func countItems(args []string) []string {
 
 // parseCount reads one count with or without the name of its lot, which ends
 // at the last equals sign.
-func parseCount(item string) (CountAsked, error) {
+func parseCount(item string, none bool) (CountAsked, error) {
 	c := CountAsked{}
 	text := item
 	if at := strings.LastIndexByte(item, '='); at >= 0 {
@@ -103,6 +109,9 @@ func parseCount(item string) (CountAsked, error) {
 		return c, nil
 	}
 	parts := wholeCount().FindStringSubmatch(text)
+	if none && text == "0" {
+		return c, nil
+	}
 	if parts == nil {
 		return c, fmt.Errorf("%s is not a count: write a whole number such as 12, or 4 blocks, or all", quoted(item))
 	}

@@ -80,7 +80,8 @@ func (a Away) Back() planner.Date {
 }
 
 // Prospect is every row with work left, parted into those that can go on and
-// those that are held up, both in the ledger's order. What log would take but a
+// those that are held up, both in the ledger's order; a test that was passed over
+// until all blocks were made is in neither. What log would take but a
 // maker should not do yet counts as held up: the run beyond a test block that is
 // not measured, and what is sent out until the day on which it is expected.
 func (s State) Prospect(today planner.Date) ([]Doable, []Held) {
@@ -98,7 +99,7 @@ func (o *outlook) prospect() (can []Doable, held []Held) {
 	o.tests = o.untested()
 	for row := range o.rows {
 		left := o.left(row)
-		if left == 0 {
+		if left == 0 || o.isTest(row) && o.allMade(row) {
 			continue
 		}
 		if h, holds := o.holdUp(row, left); holds {
@@ -230,6 +231,16 @@ func (o *outlook) testOf(colourway string) int {
 // isTest reports that a row is the test of its colourway's first block.
 func (o *outlook) isTest(row int) bool {
 	return slices.ContainsFunc(o.rules[row], func(r *rule) bool { return r.sort == firstBlock })
+}
+
+// allMade reports that all blocks that a test stands for are made.
+func (o *outlook) allMade(test int) bool {
+	for _, rule := range o.rules[test] {
+		if o.left(rule.earlier[0]) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // firstBlock is the block that a test is about.

@@ -131,3 +131,11 @@ func (s State) undone() map[string]bool {
 	}
 	return gone
 }
+
+// LastSeq is the number of the newest event, 0 where there is none.
+func (s State) LastSeq() uint64 {
+	if len(s.events) == 0 {
+		return 0
+	}
+	return s.events[len(s.events)-1].Seq
+}

@@ -41,7 +41,7 @@ func (s State) History(r HistoryRequest) ([]Told, error) {
 	}
 	for i := range s.events {
 		t := Told{Event: s.events[i], UndoneBy: by[s.events[i].ID]}
-		if at, ok := s.ids[t.Target]; ok {
+		if at, ok := s.at(t.Target); ok {
 			t.Undoes = &s.events[at]
 		}
 		if keep(t) {

@@ -221,6 +221,16 @@ func (m *machine) catchUp(t *rapid.T) {
 	m.take(t, r, ev)
 }
 
+// measure keeps a measured piece, which says nothing of any count.
+func (m *machine) measure(t *rapid.T) {
+	m.next++
+	width := 3.25 + float64(rapid.IntRange(0, 8).Draw(t, "width"))/16
+	ev, err := m.s.Measure(strips(width, "window"), fmt.Sprintf("m%d", m.next), monday, "Runa")
+	require.NoError(t, err)
+	m.s = after(t, m.s, ev)
+	m.model = m.model.with(Event{ID: ev.ID})
+}
+
 // kindOf is the last of the kinds where the error is any of them.
 func (m *machine) kindOf(t *rapid.T, err error, kinds ...RefusalKind) RefusalKind {
 	r := m.refusal(t, err)
@@ -323,7 +333,7 @@ func (m *machine) check(t *rapid.T) {
 func TestAnyWorkIsTakenOrRefusedAsANaiveModelSays(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := newMachine(t)
-		t.Repeat(map[string]func(*rapid.T){"log": m.log, "catch up": m.catchUp, "undo": m.undo, "": m.check})
+		t.Repeat(map[string]func(*rapid.T){"log": m.log, "catch up": m.catchUp, "measure": m.measure, "undo": m.undo, "": m.check})
 	})
 }
 

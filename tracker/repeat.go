@@ -18,7 +18,10 @@ func (s State) Repeated(id string) (Event, bool) {
 }
 
 // Before is the job as it was before the event with an id.
-func (s State) Before(id string) (State, error) { return Fold(s.events[:s.ids[id]]) }
+func (s State) Before(id string) (State, error) {
+	at, _ := s.at(id)
+	return Fold(s.events[:at:at])
+}
 
 // SentAgain refuses an event that came with the id of a stored one and says
 // something else: an entry sent twice counts once, but two entries must not pass

@@ -36,7 +36,7 @@ func (s State) Settle(r SettleRequest) (Event, error) {
 	}
 	ev := s.event(Settled, r.ID, r.At, r.By)
 	typed := strings.TrimSpace(r.Entry)
-	sitting, found, err := s.sitting(typed)
+	sitting, found, err := s.Sitting(typed)
 	if err != nil {
 		return Event{}, err
 	}
@@ -66,9 +66,9 @@ func (s State) SetLimits(l Limits, id string, at time.Time, by string) (Event, e
 	return ev, nil
 }
 
-// sitting finds a sitting by its id, its number, or a beginning of its id that no
+// Sitting finds a sitting by its id, its number, or a beginning of its id that no
 // other has.
-func (s State) sitting(typed string) (Sitting, bool, error) {
+func (s State) Sitting(typed string) (Sitting, bool, error) {
 	number, err := strconv.ParseUint(strings.TrimPrefix(typed, "#"), 10, 64)
 	var begin []Sitting
 	for _, sitting := range s.timing.sittings {
@@ -131,6 +131,8 @@ func (s Sitting) until(end time.Time) planner.Minutes {
 // canBeTold checks that an entry's time is one that somebody says.
 func (s State) canBeTold(e Entry, r SettleRequest) error {
 	switch {
+	case len(e.Parts) == 0:
+		return &Refusal{Kind: BadTime, What: fmt.Sprintf("entry %d took no time that is counted", e.Seq)}
 	case e.Ticked && saidMinutes(e.Parts) == 0:
 		return &Refusal{Kind: BadTime, What: fmt.Sprintf("the time of entry %d is told by the ticks around it", e.Seq),
 			Hint: "put the whole sitting right: quiltrun time shows its number"}

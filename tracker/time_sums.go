@@ -19,6 +19,15 @@ func (s State) Working() []string {
 	return names
 }
 
+// AtWork is the sitting of somebody whose clock runs.
+func (s State) AtWork(by string) (Sitting, bool) {
+	w := s.timing.workers[by]
+	if !w.clock {
+		return Sitting{}, false
+	}
+	return s.timing.sittings[w.open-1], true
+}
+
 // Limits is what is taken for work in this job.
 func (s State) Limits() (gap, quiet planner.Minutes) {
 	if !s.Booked() {
@@ -42,6 +51,7 @@ func (s State) Sittings(now time.Time) []Sitting {
 // soFar shows a running sitting as it looks now.
 func (s State) soFar(sitting *Sitting, now time.Time) {
 	w := s.timing.workers[sitting.By]
+	sitting.Doubt = w.doubt
 	if w.from.IsZero() { // in a pause
 		return
 	}
@@ -53,7 +63,7 @@ func (s State) soFar(sitting *Sitting, now time.Time) {
 		sitting.add(Span{w.from, now}, w.row, 0)
 	}
 	w.sign(now)
-	if w.tooQuiet(s.timing.limits.quiet) {
+	if sitting.Doubt == "" && w.tooQuiet(s.timing.limits.quiet) {
 		sitting.Doubt, sitting.Offer = ClockForgotten, w.offer(sitting.From, s.timing.limits.quiet)
 	}
 }

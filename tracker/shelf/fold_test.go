@@ -125,7 +125,7 @@ func TestScrapDrawsOnWhatIsFreeFirst(t *testing.T) {
 	require.NoError(t, w.enter(tracker.Shelf{Do: tracker.Scrapped, Item: "1", Amount: 1}))
 	assert.Zero(t, w.needOf(w.fold(), "spit", "Kelp", "").Short)
 	err := w.enter(tracker.Shelf{Do: tracker.TakenOff, Item: "1", Amount: 1})
-	assert.ErrorContains(t, err, "only 0 fat quarters of item 1 (Kelp, fat quarter 18 × 22 in) is free: kept are 2 fat quarters for spit")
+	assert.ErrorContains(t, err, "only 0 fat quarters of item 1 (Kelp, fat quarter 18 × 22 in) is free; kept: 2 fat quarters for spit")
 	require.NoError(t, w.enter(tracker.Shelf{Do: tracker.Scrapped, Item: "1", Amount: 1}))
 	assert.Equal(t, planner.Amount(1), w.needOf(w.fold(), "spit", "Kelp", "").Short)
 	assert.ErrorContains(t, w.enter(tracker.Shelf{Do: tracker.Scrapped, Item: "1", Amount: 2}), "only 1 fat quarter of item 1")

@@ -5,8 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"quiltrun/planner"
-	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
 
@@ -54,7 +52,7 @@ func (s Shelf) Check(e tracker.Shelf) error {
 			Hint: "if more lies there, count it anew first: quiltrun shelf recount " + i.ID + " AMOUNT"}
 	case e.Do == tracker.TakenOff && e.Amount > i.Free:
 		return &tracker.Refusal{Kind: tracker.TooMany,
-			What: fmt.Sprintf("only %s of %s is free: %s", i.Words(i.Free), i.label(), i.KeptFor()),
+			What: fmt.Sprintf("only %s of %s is free; %s", i.Words(i.Free), i.label(), i.KeptFor()),
 			Hint: "what is spoilt or gone is told with: quiltrun shelf scrap " + i.ID + " AMOUNT"}
 	}
 	return nil
@@ -62,7 +60,7 @@ func (s Shelf) Check(e tracker.Shelf) error {
 
 func (i Item) label() string { return "item " + i.ID + " (" + i.Called() + ")" }
 
-// KeptFor says whom an item is kept for: "1 1/2 yd is kept for estuary-lap".
+// KeptFor says whom an item is kept for: "kept: 1 1/2 yd for estuary-lap".
 func (i Item) KeptFor() string {
 	var parts []string
 	for _, c := range i.For {
@@ -75,7 +73,7 @@ func (i Item) KeptFor() string {
 	if len(parts) == 0 {
 		return "nothing is kept"
 	}
-	return "kept are " + strings.Join(parts, ", ")
+	return "kept: " + strings.Join(parts, ", ")
 }
 
 // Undo is the entry that is to be taken back: the newest that stands where typed
@@ -105,35 +103,4 @@ func (s Shelf) Undo(typed string) (Entry, error) {
 		return Entry{}, &tracker.Refusal{Kind: tracker.NothingToUndo, What: fmt.Sprintf("entry %d of the shelf is taken back already", found[0].Seq)}
 	}
 	return found[0], nil
-}
-
-// Free is what is free of one fabric and form for some jobs: what nobody has kept,
-// and what is kept for them. Lengths are told one by one, as they lie.
-func (s Shelf) Free(fabric planner.Fabric, jobs []string) planner.Have {
-	var have planner.Have
-	for _, i := range s.Items {
-		n := planner.StockNeed{Material: planner.ClothMaterial, Name: fabric.Name, Form: fabric.Form, Width: fabric.Width, Directional: fabric.Directional}
-		if fabric.Form.Sheets() {
-			n.Width, n.Height = fabric.Size.Width, fabric.Size.Height
-		}
-		if _, ok := i.serves("", n); !ok {
-			continue
-		}
-		amount := i.Free
-		for _, c := range i.For {
-			for _, j := range jobs {
-				if c.Job == j {
-					amount += c.Amount
-				}
-			}
-		}
-		switch {
-		case amount == 0:
-		case fabric.Form.Sheets():
-			have.Sheets = append(have.Sheets, planner.HaveSheets{Size: i.Size(), Count: int(amount)})
-		default:
-			have.Lengths = append(have.Lengths, measure.Length(amount))
-		}
-	}
-	return have
 }

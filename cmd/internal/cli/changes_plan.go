@@ -149,8 +149,7 @@ func (p plans) otherwise() []string {
 
 // rest is what a plan says beyond that: cuts, borders and layers.
 func (p plans) rest() []string {
-	u := p.units()
-	said := difference("seam", p.old.Job.Seam.Show(u), p.now.Job.Seam.Show(u))
+	said := difference("seam", p.old.Job.SeamShown(), p.now.Job.SeamShown())
 	said = append(said, p.cuts()...)
 	said = append(said, difference("borders", orNone(p.borders(p.old)), orNone(p.borders(p.now)))...)
 	said = append(said, difference("backing", orNone(p.backing(p.old)), orNone(p.backing(p.now)))...)

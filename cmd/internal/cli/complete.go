@@ -68,8 +68,9 @@ func (e *Env) completeLog(cmd *cobra.Command, args []string, typed string) (comp
 func completeFlags(root *cobra.Command, env *Env) {
 	none := cobra.NoFileCompletions
 	named := map[string]cobra.CompletionFunc{
-		"today": none, "now": none, "id": none, "took": none, "reason": none, "from": none, "entry": env.completeEntry,
+		"today": none, "now": none, "id": none, "took": none, "reason": none, "from": none, "tolerance": none,
 		"for": none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
+		"machine": env.completeMachine, "entry": env.completeEntry,
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
 	for _, cmd := range append(root.Commands(), root) {
@@ -100,6 +101,17 @@ func (e *Env) completeEntry(cmd *cobra.Command, args []string, typed string) (co
 		}
 	}
 	return fitting(ids, typed), noFiles | cobra.ShellCompDirectiveKeepOrder
+}
+
+// completeMachine offers the machines on which pieces of a job were measured.
+func (e *Env) completeMachine(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
+	var names []string
+	for _, entry := range e.glanceJob(cmd.Context(), args).Measurements() {
+		if name := entry.Measure.Machine; name != "" && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return fitting(names, typed), noFiles
 }
 
 // glance looks into the log, if that can be done at once.

@@ -11,9 +11,9 @@ import (
 	"quiltrun/tracker/store"
 )
 
-const historyLong = `history tells what happened to JOB, newest last: each entry's number and id, when
-and by whom, what was done in how much time, and whether it was taken back. undo
-takes the number or a beginning of the id.
+const historyLong = `history tells what happened to JOB, newest last: each entry's number and id,
+when and by whom, what was done in how much time, and whether it was taken back.
+undo takes the number or a beginning of the id.
 
 It can be narrowed down to an operation, a colourway or another lot, a block and
 days. A block's history has the entries that counted at it, named or not.`

@@ -13,8 +13,8 @@ import (
 )
 
 const jobsLong = `jobs lists every booked job, the one that is due first on top: whose it is, how
-many of its blocks are made, the work left, what comes next, and where its things
-lie if it is parked.`
+many of its blocks are made, the work left, what comes next, and where its
+things lie if it is parked.`
 
 const jobsExample = `  quiltrun jobs
   quiltrun jobs --json`

@@ -126,7 +126,7 @@ func (o *logOptions) fill(args []string) (err error) {
 	if err := checkJob(args[0]); err != nil {
 		return err
 	}
-	if err := plainUTF8("--reason", o.reason); err != nil {
+	if err := plainUTF8("--reason", o.reason, "leave --reason out"); err != nil {
 		return err
 	}
 	o.job, o.operation = args[0], args[1]
@@ -138,11 +138,11 @@ func (o *logOptions) fill(args []string) (err error) {
 
 // plainUTF8 refuses a text that the log, which is kept as UTF-8, would store as
 // something else: the same entry sent again would pass for another one.
-func plainUTF8(what, text string) error {
+func plainUTF8(what, text, instead string) error {
 	if utf8.ValidString(text) {
 		return nil
 	}
-	return wrong("%s %q is not UTF-8 text", what, text).hint("write it anew, or leave it out")
+	return wrong("%s %q is not UTF-8 text", what, text).hint("write it anew, or %s", instead)
 }
 
 // asWrong makes an error one of the command line alone.

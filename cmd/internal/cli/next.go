@@ -15,13 +15,13 @@ import (
 
 const nextLong = `next says what can be done now, across all booked jobs or for JOB alone. The job
 that is due first comes first, jobs without a date last, and each goes by its
-route; what shares a set-up (the place, and there thread, foot or tool) goes along
-with the first of it, other jobs' too. What cannot go on is named with what holds
-it up.
+route; what shares a set-up (the place, and there thread, foot or tool) goes
+along with the first of it, other jobs' too. What cannot go on is named with
+what holds it up.
 
-With --for it is what fits into that time: counts are taken as they fit, and what
-they make possible is reckoned with. A test block comes before the run that waits
-for it. Times are those of the table until your own batches set the pace.`
+With --for it is what fits into that time: counts are taken as they fit, and
+what they make possible is reckoned with. A test block comes before the run that
+waits for it. Times are those of the table until your own batches set the pace.`
 
 const nextExample = `  quiltrun next
   quiltrun next --for 45m

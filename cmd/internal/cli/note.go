@@ -57,7 +57,7 @@ func runRemark(ctx context.Context, env *Env, opts remarkOptions, make remark) e
 	if err := checkJob(opts.job); err != nil {
 		return err
 	}
-	if err := plainUTF8("the text", opts.text); err != nil {
+	if err := plainUTF8("the text", opts.text, "type it again"); err != nil {
 		return err
 	}
 	id, err := env.entryID(opts.id)

@@ -89,11 +89,11 @@ func newRoot(env *Env) *cobra.Command {
 // addCommands puts the commands in the order of the work.
 func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
-		{newPlan(env), newCut(env), newDraw(env), newBlocks(env)},
+		{newPlan(env), newCompare(env), newCut(env), newEnough(env), newShop(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
 		{newTick(env), newLog(env), newMeasure(env), newSwap(env), newUndo(env), newNote(env), newPark(env), newUse(env)},
 		{newNext(env), newLeft(env), newJobs(env), newHistory(env), newWhen(env)},
-		{newHours(env), newCheck(env), newCompletion(env)},
+		{newShelf(env), newHours(env), newCheck(env), newCompletion(env)},
 	} {
 		root.AddGroup(workGroups[i])
 		for _, cmd := range group {

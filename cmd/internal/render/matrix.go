@@ -74,9 +74,12 @@ func blockRows(s tracker.State) []matrixRow {
 	return []matrixRow{made, hand}
 }
 
+// absent shows that a colourway does not go through an operation.
+const absent = "–"
+
 // emptyCells are those of an operation that no colourway has.
 func emptyCells(n int) []matrixCell {
-	return slices.Repeat([]matrixCell{{words: "–"}}, n)
+	return slices.Repeat([]matrixCell{{words: absent}}, n)
 }
 
 // cellOf is a cell with its figures in words.
@@ -215,7 +218,7 @@ func (p *page) panel(m matrix, f matrixFit, from, to int) {
 	for _, r := range m.rows {
 		line := padded(p.look.text(r.label()), f.label)
 		for _, c := range r.cells[from:to] {
-			line += gap + p.look.figures(c, f)
+			line += gap + padded(p.look.figures(c, f), f.column())
 		}
 		p.line(ordinary, line)
 	}
@@ -236,6 +239,9 @@ func (p *page) stacked(m matrix, f matrixFit) {
 			names := enumerate(picked(group, func(i int) string { return m.names[i] }))
 			if len(group) == len(r.cells) && len(group) > 1 {
 				names = "each"
+			}
+			if r.cells[group[0]].words == absent {
+				continue
 			}
 			p.hang(2, p.look.figures(r.cells[group[0]], f)+"  ", names)
 		}

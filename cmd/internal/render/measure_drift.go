@@ -33,8 +33,8 @@ func driftWords(d tracker.Drift, tolerance measure.Length) string {
 	if d.Each > 0 {
 		way = "larger"
 	}
-	text := fmt.Sprintf("Drift: over %s, %s comes out %s by about %s each time (the seam changes by %s, give or take %s). Look at needle, guide and thread tension before sewing on",
-		counted(len(d.Readings), "measure"), d.Name, way, small(d.Each, u), small(d.Slope, u), small(d.SlopeSE, u))
+	text := fmt.Sprintf("Drift: over %s of %s, the piece comes out %s by about %s each time (the seam changes by %s, give or take %s). Look at needle, guide and thread tension before sewing on",
+		counted(len(d.Readings), "measure"), d.Step, way, small(d.Each, u), small(d.Slope, u), small(d.SlopeSE, u))
 	switch n, on := d.Until(tolerance); {
 	case on && n == 0:
 		text += fmt.Sprintf("; it is off by more than %s already", tolerance.Show(u))

@@ -135,7 +135,7 @@ func (p *page) heldUp(a tracker.Agenda) {
 	p.gap()
 	p.para(0, "Held up:")
 	for _, j := range a.Held {
-		for _, group := range grouped(len(j.Held), func(i int) string { return waitsKey(j.Held[i]) }) {
+		for _, group := range grouped(len(j.Held), func(i int) string { return j.Held[i].Waits.Key }) {
 			held := make([]tracker.Held, len(group))
 			for i, at := range group {
 				held[i] = j.Held[at]
@@ -143,14 +143,6 @@ func (p *page) heldUp(a tracker.Agenda) {
 			p.hang(2, "- ", j.Job+": "+heldWords(held))
 		}
 	}
-}
-
-// waitsKey is equal for what waits for the same.
-func waitsKey(h tracker.Held) string {
-	if h.By == tracker.ByOrder {
-		return h.Waits.Key
-	}
-	return string(h.By) + h.Waits.Key + h.Back.String()
 }
 
 // heldWords is what a group waits for: "90 press pairs of dune, wrack waits for 80

@@ -64,13 +64,14 @@ func (s *sheet) fabricRow(f planner.FabricNeed) []string {
 
 // needed is a length of cloth as shops sell it: to the next step up, since less
 // would not do.
-func (s *sheet) needed(l measure.Length) string {
-	u := s.plan.Job.Units
-	sold := l.RoundUp(u.ShopStep())
-	if sold == l {
+func (s *sheet) needed(l measure.Length) string { return sold(l, s.plan.Job.Units) }
+
+func sold(l measure.Length, u measure.Unit) string {
+	up := l.RoundUp(u.ShopStep())
+	if up == l {
 		return l.ShowYardage(u)
 	}
-	return "≈ " + sold.ShowYardage(u)
+	return "≈ " + up.ShowYardage(u)
 }
 
 // cutting lists the pieces of every fabric, longest first.

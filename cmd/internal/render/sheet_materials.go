@@ -93,8 +93,10 @@ func (s *sheet) thread(t planner.ThreadPlan) string {
 
 // spool is a length of thread as it is sold, to the next whole yard or metre:
 // thread is bought with some to spare.
-func (s *sheet) spool(l measure.Length) string {
-	if s.plan.Job.Units == measure.Centimetres {
+func (s *sheet) spool(l measure.Length) string { return spool(l, s.plan.Job.Units) }
+
+func spool(l measure.Length, u measure.Unit) string {
+	if u == measure.Centimetres {
 		return fmt.Sprintf("%.0f m", math.Ceil(float64(l)/float64(measure.Metre)))
 	}
 	return fmt.Sprintf("%.0f yd", math.Ceil(float64(l)/float64(measure.Yard)))
