@@ -249,8 +249,8 @@ borders: [{width: 2, fabric: Foam}]
 		a := ask(t, file)
 		length, sheets := rapid.IntRange(0, 60).Draw(t, "length"), rapid.IntRange(0, 3).Draw(t, "sheets")
 		more, moreSheets := rapid.IntRange(0, 40).Draw(t, "more"), rapid.IntRange(0, 2).Draw(t, "more sheets")
-		few := reach(t, a, length, sheets)
-		many := reach(t, a, length+more, sheets+moreSheets)
+		few := reachOf(t, a, length, sheets)
+		many := reachOf(t, a, length+more, sheets+moreSheets)
 		for i := range few.Colourways {
 			assert.LessOrEqual(t, few.Colourways[i].Makes, many.Colourways[i].Makes)
 		}
@@ -260,7 +260,7 @@ borders: [{width: 2, fabric: Foam}]
 	})
 }
 
-func reach(t require.TestingT, a EnoughAsk, length, sheets int) Enough {
+func reachOf(t require.TestingT, a EnoughAsk, length, sheets int) Enough {
 	a.Have = map[string]Have{
 		"Foam": {Lengths: []measure.Length{measure.Inch.Times(length)}},
 		"Kelp": {Sheets: []HaveSheets{{measure.Size{Width: 18 * measure.Inch, Height: 21 * measure.Inch}, sheets}}},

@@ -31,9 +31,9 @@ func scatterOf(j Job, block measure.Size) *scatter {
 	return newScatter(j, f, dealtPlaces(&j, f))
 }
 
-// likeness is how much every pair of a quilt's blocks counts, by place, worked out
+// likePairs is how much every pair of a quilt's blocks counts, by place, worked out
 // from the fabrics as they lie: 2 for one colourway, 1 for every print in common.
-func likeness(j Job, layout []place) [][]int64 {
+func likePairs(j Job, layout []place) [][]int64 {
 	deals := dealtRoles(j)
 	prints := make([]map[string]bool, len(layout))
 	for i, p := range layout {
@@ -128,7 +128,7 @@ func TestAFewBlocksAreScatteredAsWellAsCanBe(t *testing.T) {
 		}
 		width, height := rapid.Int64Range(1, 3).Draw(t, "width"), rapid.Int64Range(1, 3).Draw(t, "height")
 		layout := scattered(j, measure.Size{Width: testInch.Times(int(width)), Height: testInch.Times(int(height))})
-		like, near := likeness(j, layout), inverseSquares(layout, width, height)
+		like, near := likePairs(j, layout), inverseSquares(layout, width, height)
 		at := make([]int, len(layout))
 		for i := range at {
 			at[i] = i

@@ -64,7 +64,7 @@ func (e *Env) provided(ctx context.Context, name string, state tracker.State, st
 		p.plan, err = e.planOf(ctx, name)
 		return p, err
 	}
-	if p.plan, err = bookedPlan(tracker.Event{File: state.File, Ledger: &state.Ledger}); err != nil {
+	if p.plan, err = bookedPlan(state); err != nil {
 		return p, err
 	}
 	p.own = func(fabric string) planner.Have {
