@@ -39,8 +39,10 @@ func (j Job) resewn(seam measure.Length) Job {
 		j.SeamAsked = 0
 	}
 	j.Borders = slices.Clone(j.Borders)
-	for i := range j.Borders {
-		j.Borders[i].Width += wider
+	for i, b := range j.Borders {
+		if !b.ofBlocks() {
+			j.Borders[i].Width += wider
+		}
 	}
 	if j.Layout.Sashing != nil {
 		sashing := *j.Layout.Sashing
@@ -57,9 +59,12 @@ func (m *maker) checkSeam() {
 		return
 	}
 	for i, b := range m.job.Borders {
-		if b.Width <= 0 {
+		if b.Width <= 0 && !b.ofBlocks() {
 			m.refuse(fmt.Sprintf("borders[%d]", i), "with a seam of "+m.job.SeamShown()+" nothing is left of the border", "give it a wider strip")
 		}
+	}
+	if s := m.job.Layout.Sashing; s != nil && s.Width <= 0 {
+		m.refuse("layout.sashing", "with a seam of "+m.job.SeamShown()+" nothing is left of the sashing", "cut it wider")
 	}
 }
 

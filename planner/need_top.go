@@ -1,6 +1,10 @@
 package planner
 
-import "quiltrun/planner/measure"
+import (
+	"cmp"
+
+	"quiltrun/planner/measure"
+)
 
 // fabricPieces is what a fabric gives to the parts of tops between and round blocks.
 type fabricPieces struct {
@@ -99,13 +103,17 @@ func (f frame) sashParts() sashParts {
 
 // sideSquare is the square that four side triangles are cut from.
 func (m *maker) sideSquare() measure.Length {
-	return (m.frame.block.Width.TimesRoot2(measure.Up) + 5*m.job.Seam).RoundUp(m.rulerLine())
+	return (m.frame.block.Width.TimesRoot2(measure.Up) + 5*m.cutSeam()).RoundUp(m.rulerLine())
 }
 
 // cornerSquare is the square that two corner triangles are cut from.
 func (m *maker) cornerSquare() measure.Length {
-	return (m.frame.block.Width.OverRoot2(measure.Up) + m.job.Seam.Scale(7, 2, measure.Up)).RoundUp(m.rulerLine())
+	return (m.frame.block.Width.OverRoot2(measure.Up) + m.cutSeam().Scale(7, 2, measure.Up)).RoundUp(m.rulerLine())
 }
+
+// cutSeam is the seam that cut sizes ask for: the job file's, whatever seam was
+// measured at the machine since.
+func (m *maker) cutSeam() measure.Length { return cmp.Or(m.job.SeamAsked, m.job.Seam) }
 
 // rulerLine is the distance of the lines that cuts are made at: 1/8 in. Half a
 // centimetre, common practice, no source.

@@ -140,8 +140,8 @@ func (w *quiltWork) rowWords(joins int) string {
 	l := w.frame.layout
 	switch {
 	case w.frame.onPoint():
-		return fmt.Sprintf("Rows run up to the right, the first at the upper left corner; lay each out from its lower left end, %s. Sew a side triangle to either end, its long side outward, the square corners even; the two ends of rows at the quilt's corners stay bare. %s",
-			w.rowCounts(), w.joinWords(joinColumns))
+		return fmt.Sprintf("Rows run up to the right, the first at the upper left corner; lay each out from its lower left end, %s. %s%s",
+			w.rowCounts(), w.triangleEndWords(), w.joinWords(joinColumns))
 	case l.Sashing != nil:
 		s := l.Sashing
 		return fmt.Sprintf("Sew a sashing piece %s of %s between the %d blocks of each row%s: %s a row. %s",
@@ -160,6 +160,16 @@ func edgeWords(edge bool, words string) string {
 // sashPiece is the raw size of a sashing piece beside a block.
 func (w *quiltWork) sashPiece() measure.Size {
 	return measure.Size{Width: w.frame.sash() + 2*w.job.Seam, Height: w.plan.Colourways[0].Raw.Height}
+}
+
+// triangleEndWords says how the side triangles go on. Two rows end at a corner of the
+// quilt.
+func (w *quiltWork) triangleEndWords() string {
+	l := w.frame.layout
+	if l.sideTriangles() == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Sew a side triangle to either end by a short side, its long side to the quilt's edge and its square corner on the side where the neighbouring row reaches further out. The left end of row %d and the right end of row %d stay bare: corners come there last. ", l.Down, l.Across)
 }
 
 // rowCounts says how many blocks each diagonal row has.
@@ -204,7 +214,7 @@ func (w *quiltWork) sashingRows() {
 		n, high := levels*each, f.sash()+2*w.job.Seam
 		parts := f.sashParts()
 		w.add(stage{
-			key: keySewSashing, name: "sew sashing rows", in: inJoins, count: n, place: Machine,
+			key: keySewSashing, name: "sew sashing rows", in: inJoins, count: n, place: Machine, aside: true,
 			after: []Ref{
 				w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, parts.level),
 				w.takesOf(l.Sashing.Cornerstones, keyCutStones, forCornerstones, parts.stones),
@@ -215,7 +225,8 @@ func (w *quiltWork) sashingRows() {
 				w.sized(measure.Size{Width: high, Height: high}), l.Sashing.Cornerstones, edgeWords(f.edged(), " and at both ends"), counted(each, "join")),
 		})
 		w.add(stage{
-			key: keyPressSash, name: "press the sashing rows", in: inRows, count: levels, place: Iron, setup: span(rateIronSetup, 1),
+			key: keyPressSash, name: "press the sashing rows", in: inRows, count: levels, place: Iron, aside: true,
+			after: []Ref{{Key: keySewSashing, Lot: w.lot}}, setup: span(rateIronSetup, 1),
 			unit:  pressingRow(high, n, levels),
 			doing: fmt.Sprintf("Press every seam %s: so it nests with those of the rows of blocks.", w.plan.Press.Top.Sashing),
 		})

@@ -47,6 +47,7 @@ func TestSheetsReadAsTheyWereLeft(t *testing.T) {
 		{"estuary-lap", "40"}, {"estuary-lap", "80"}, {"estuary-lap", "120"}, {"estuary-lap", "pipe"},
 		{"estuary-lap", "ascii"}, {"estuary-lap", "colour"},
 		{"harbour-pair", "80"}, {"lighthouse-king", "80"}, {"lighthouse-king", "40"}, {"saltmarsh-cot", "80"},
+		{"dune-sampler", "80"}, {"dune-sampler", "40"}, {"cormorant-point", "80"}, {"cormorant-point", "40"}, {"cormorant-point", "ascii"},
 	} {
 		t.Run(c.name+" "+c.look, func(t *testing.T) {
 			plan := example(t, c.name)
