@@ -10,8 +10,13 @@ import (
 // scatterJob is a square quilt whose colourways share the blocks and whose prints are
 // dealt through all of them.
 func scatterJob(across, down, colourways, prints int) Job {
-	j := Job{Layout: Layout{Across: across, Down: down, Order: Scatter}, Quantity: 1}
-	blocks := across * down
+	return scatterLayout(Layout{Across: across, Down: down, Order: Scatter}, colourways, prints)
+}
+
+// scatterLayout is the same in any layout.
+func scatterLayout(l Layout, colourways, prints int) Job {
+	j := Job{Layout: l, Quantity: 1}
+	blocks := placesOf(l)
 	for c := range colourways {
 		n := blocks*(c+1)/colourways - blocks*c/colourways
 		role := RoleFabrics{Role: "print"}

@@ -115,7 +115,11 @@ func everyOrder(at []int, n int, try func()) {
 func drawnScatter(t *rapid.T, mostAcross, mostDown int) Job {
 	across, down := rapid.IntRange(1, mostAcross).Draw(t, "across"), rapid.IntRange(1, mostDown).Draw(t, "down")
 	colourways := rapid.IntRange(1, min(4, across*down)).Draw(t, "colourways")
-	return scatterJob(across, down, colourways, rapid.IntRange(1, 5).Draw(t, "prints"))
+	l := Layout{Across: across, Down: down, Order: Scatter}
+	if rapid.Bool().Draw(t, "on point") {
+		l.Setting = OnPoint
+	}
+	return scatterLayout(l, colourways, rapid.IntRange(1, 5).Draw(t, "prints"))
 }
 
 // No layout at all of up to nine blocks is better: every one is tried, in exact
@@ -123,6 +127,7 @@ func drawnScatter(t *rapid.T, mostAcross, mostDown int) Job {
 func TestAFewBlocksAreScatteredAsWellAsCanBe(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		j := drawnScatter(t, 3, 3)
+		j.Layout.Setting = Straight
 		if j.Layout.Across*j.Layout.Down == 9 && rapid.IntRange(0, 5).Draw(t, "nine") > 0 {
 			j = scatterJob(4, 2, len(j.Colourways), 3) // nine take long to try
 		}
@@ -182,7 +187,7 @@ func TestScatteringLosesNoBlock(t *testing.T) {
 			}
 			seen[d] = true
 		}
-		if want := j.Layout.Across * j.Layout.Down; len(seen) != want {
+		if want := placesOf(j.Layout); len(seen) != want {
 			t.Fatalf("%d blocks of %d", len(seen), want)
 		}
 	})
@@ -201,6 +206,38 @@ func TestScatterPartsLikeBlocks(t *testing.T) {
 		rows[len(rows)-1] += j.Colourways[p.colourway].Name
 	}
 	assert.Equal(t, "abc bca cab", strings.Join(rows, " "))
+}
+
+// On point the nearest neighbours lie along the diagonal rows: five blocks of two
+// colourways, the one in the middle being of the lesser one. Hand-worked: its four
+// neighbours are all a side away from it, so whatever lies in the middle should be
+// the colourway of fewer blocks.
+func TestScatterOnPointGoesByTheDiagonalRows(t *testing.T) {
+	j := scatterLayout(Layout{Across: 2, Down: 2, Setting: OnPoint, Order: Scatter}, 2, 1)
+	j.Colourways[0].Blocks, j.Colourways[1].Blocks = 1, 4
+	j.Colourways[1].Roles = nil
+	at := map[int]int{}
+	for _, p := range scattered(j, eightInches) {
+		at[p.line*3+p.nth] = p.colourway
+	}
+	assert.Equal(t, 0, at[3], "the block between the two lines")
+}
+
+// In a border of blocks the border's own list holds; inside it blocks are exchanged.
+func TestScatterLeavesABorderOfBlocksItsColourways(t *testing.T) {
+	j := scatterLayout(Layout{Across: 3, Down: 3, Order: Scatter}, 3, 4)
+	for i, n := range []int{11, 11, 3} {
+		j.Colourways[i].Blocks = n
+	}
+	j.Borders = []Border{{Blocks: []BlockShare{{Colourway: "c0"}, {Colourway: "c1"}}}}
+	dealt := dealtPlaces(&j, frameOf(&j, eightInches))
+	s := scatterOf(j, eightInches)
+	assert.Less(t, s.cost(s.best()), s.cost(s.dealt[1]))
+	for i, p := range scattered(j, eightInches) {
+		if p.ring > 0 {
+			assert.Equal(t, dealt[i].colourway, p.colourway, "row %d, column %d", p.row, p.column)
+		}
+	}
 }
 
 // A scattered run keeps ids with the fabrics that its blocks were dealt, whichever
