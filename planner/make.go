@@ -168,6 +168,7 @@ func (m *maker) quilt() {
 		}
 	}
 	m.borderPlans()
+	m.plan.Sashing, m.plan.Triangles = m.sashingPlan(), m.trianglesPlan()
 	size := m.frame.finished()
 	m.plan.Quilt = Quilt{
 		Blocks: m.frame.count(), Across: l.Across, Down: l.Down, Rows: rows, Columns: columns,

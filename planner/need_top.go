@@ -43,7 +43,7 @@ func (m *maker) longStrips(fabric string, width, length measure.Length, lengths 
 // cornerstones; without these long strips between the rows, which are cut or pieced
 // from strips across the cloth.
 func (m *maker) sashingPieces() []fabricPieces {
-	s := m.job.Layout.Sashing
+	s := m.plan.Sashing
 	if s == nil {
 		return nil
 	}
@@ -57,14 +57,12 @@ func (m *maker) sashingPieces() []fabricPieces {
 			out = append(out, fabricPieces{fabric, PieceCount{Size: size, Count: count * m.job.Quantity, For: purpose}})
 		}
 	}
-	parts := m.frame.sashParts()
-	cut, block := s.Width+2*m.job.Seam, m.plan.Colourways[0].Raw
-	piece(s.Fabric, cut, block.Height, parts.upright, forSashing)
-	if m.frame.stones() {
-		piece(s.Fabric, block.Width, cut, parts.level, forSashing)
-		piece(s.Cornerstones, cut, cut, parts.stones, forCornerstones)
-	} else if parts.strips > 0 {
-		out = append(out, m.longStrips(s.Fabric, cut, m.rowLength(), parts.strips*m.job.Quantity, forSashing))
+	block := m.plan.Colourways[0].Raw
+	piece(s.Fabric, s.Cut, block.Height, s.Upright, forSashing)
+	piece(s.Fabric, block.Width, s.Cut, s.Level, forSashing)
+	piece(s.Sashing.Cornerstones, s.Cut, s.Cut, s.Cornerstones, forCornerstones)
+	if s.Strips > 0 {
+		out = append(out, m.longStrips(s.Fabric, s.Cut, s.StripLength, s.Strips*m.job.Quantity, forSashing))
 	}
 	return out
 }
@@ -72,22 +70,18 @@ func (m *maker) sashingPieces() []fabricPieces {
 // rowLength is the raw length of a row inside all borders.
 func (m *maker) rowLength() measure.Length { return m.frame.inner().Width + 2*m.job.Seam }
 
-// sashParts is how many pieces the sashing of one quilt has.
-type sashParts struct {
-	upright int // between and beside the blocks of rows
-	level   int // over and under blocks, with cornerstones
-	stones  int
-	strips  int // long ones between rows, without cornerstones
-}
-
-func (f frame) sashParts() sashParts {
-	p := sashParts{upright: f.uprights() * f.layout.Down}
+// sashingPlan counts the pieces of the sashing of one quilt.
+func (m *maker) sashingPlan() *SashingPlan {
+	f := m.frame
+	if f.layout.Sashing == nil {
+		return nil
+	}
+	p := &SashingPlan{Sashing: *f.layout.Sashing, Cut: f.sash() + 2*m.job.Seam, Upright: f.uprights() * f.layout.Down}
 	switch {
-	case f.layout.Sashing == nil:
 	case f.stones():
-		p.level, p.stones = f.levels()*f.layout.Across, f.levels()*f.uprights()
-	default:
-		p.strips = f.levels()
+		p.Level, p.Cornerstones = f.levels()*f.layout.Across, f.levels()*f.uprights()
+	case f.levels() > 0:
+		p.Strips, p.StripLength = f.levels(), m.rowLength()
 	}
 	return p
 }
@@ -124,24 +118,33 @@ func (m *maker) rulerLine() measure.Length {
 	return measure.Inch / 8
 }
 
-// trianglesOf is how many side triangles the run needs, and the squares that side
+// trianglesPlan counts the setting triangles, and the squares of the run that side
 // and corner triangles are cut from, four and two from each.
-func (m *maker) trianglesOf() (sides, sideSquares, cornerSquares int) {
-	sides = m.job.Layout.sideTriangles() * m.job.Quantity
-	return sides, (sides + 3) / 4, cornerTriangles / 2 * m.job.Quantity
+func (m *maker) trianglesPlan() *TrianglesPlan {
+	if !m.frame.onPoint() {
+		return nil
+	}
+	t := &TrianglesPlan{
+		Fabric: m.job.Layout.Triangles, Sides: m.job.Layout.sideTriangles(), Corners: cornerTriangles,
+		SideSquare: m.sideSquare(), CornerSquare: m.cornerSquare(), CornerSquares: cornerTriangles / 2 * m.job.Quantity,
+	}
+	sides := t.Sides * m.job.Quantity
+	t.SideSquares = (sides + 3) / 4
+	t.Over = 4*t.SideSquares - sides
+	return t
 }
 
 // trianglePieces are the squares of the setting triangles.
 func (m *maker) trianglePieces() []fabricPieces {
-	if !m.frame.onPoint() {
+	t := m.plan.Triangles
+	if t == nil {
 		return nil
 	}
 	square := func(side measure.Length, count int) fabricPieces {
-		return fabricPieces{m.job.Layout.Triangles, PieceCount{Size: measure.Size{Width: side, Height: side}, Count: count, For: forTriangles}}
+		return fabricPieces{t.Fabric, PieceCount{Size: measure.Size{Width: side, Height: side}, Count: count, For: forTriangles}}
 	}
-	_, sides, corners := m.trianglesOf()
-	if sides == 0 {
-		return []fabricPieces{square(m.cornerSquare(), corners)}
+	if t.Sides == 0 {
+		return []fabricPieces{square(t.CornerSquare, t.CornerSquares)}
 	}
-	return []fabricPieces{square(m.sideSquare(), sides), square(m.cornerSquare(), corners)}
+	return []fabricPieces{square(t.SideSquare, t.SideSquares), square(t.CornerSquare, t.CornerSquares)}
 }

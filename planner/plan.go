@@ -20,7 +20,9 @@ type Plan struct {
 	Swaps      []Swap // that Blocks is after: everything else is as the layout was dealt
 	Press      PressPlan
 	Joins      []Join
-	Borders    []BorderPlan // from the inside out
+	Borders    []BorderPlan   // from the inside out
+	Sashing    *SashingPlan   // nil: none
+	Triangles  *TrianglesPlan // nil: not on point
 	Fabrics    []FabricNeed
 	Operations []Operation
 	Materials  Materials
@@ -54,6 +56,29 @@ type BorderPlan struct {
 	Inside, Outside measure.Size   // finished
 	Sides, Ends     measure.Length // raw, of each of the two
 	Blocks          int            // of a border of blocks, else 0
+}
+
+// SashingPlan is the sashing of a quilt: how many pieces it has of each sort. Upright
+// ones stand beside the blocks of rows; level ones, with cornerstones, or strips from
+// side to side lie between the rows.
+type SashingPlan struct {
+	Sashing
+	Cut            measure.Length // raw width
+	Upright, Level int            // pieces as long as a block
+	Cornerstones   int
+	Strips         int            // as long as a row
+	StripLength    measure.Length // raw; 0 where there are no strips
+}
+
+// TrianglesPlan is the setting triangles on point: those of one quilt, and the raw
+// sides of the squares that they are cut from, with how many of these the run takes.
+// Over is how many side triangles are then left.
+type TrianglesPlan struct {
+	Fabric                     string
+	Sides, Corners             int
+	SideSquare, CornerSquare   measure.Length
+	SideSquares, CornerSquares int
+	Over                       int
 }
 
 // ColourwayPlan is how one colourway's block is made.

@@ -50,5 +50,8 @@ func (j *Job) hasBlockBorder() bool {
 	return false
 }
 
-// borderPath is the path of a border's blocks, borders counted from zero.
-func borderPath(i int) string { return fmt.Sprintf("borders[%d].blocks", i) }
+// borderAt is the path of a border, borders counted from zero.
+func borderAt(i int) string { return fmt.Sprintf("borders[%d]", i) }
+
+// borderPath is the path of a border's blocks.
+func borderPath(i int) string { return borderAt(i) + ".blocks" }

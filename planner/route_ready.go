@@ -184,13 +184,13 @@ func longStrip(f Fabric, p PieceCount) bool {
 
 // triangleWords says how squares become setting triangles, and how many are over.
 func (m *maker) triangleWords() string {
-	sides, squares, corners := m.trianglesOf()
-	text := ""
-	if squares > 0 {
-		text = fmt.Sprintf(" Cut the %s of %s twice, corner to corner both ways: %d side triangles, %d over.", counted(squares, "square"), m.show(m.sideSquare()), 4*squares, 4*squares-sides)
+	t, text := m.plan.Triangles, ""
+	if t.SideSquares > 0 {
+		text = fmt.Sprintf(" Cut the %s of %s twice, corner to corner both ways: %d side triangles, %d over.",
+			counted(t.SideSquares, "square"), m.show(t.SideSquare), 4*t.SideSquares, t.Over)
 	}
 	return text + fmt.Sprintf(" Cut the %s of %s once, corner to corner: %d corner triangles. The straight grain then lies at the quilt's edge. All are a little too large, and the edge is trimmed when the top is joined; lift them flat, their cut sides are on the bias.",
-		counted(corners, "square"), m.show(m.cornerSquare()), 2*corners)
+		counted(t.CornerSquares, "square"), m.show(t.CornerSquare), 2*t.CornerSquares)
 }
 
 // fromEach says what a strip yields, and what the run needs of it in all.

@@ -112,7 +112,7 @@ func (w *quiltWork) rowTakes() []Ref {
 	case w.frame.onPoint():
 		return []Ref{{Key: keyCutSet, Lot: Lot{FabricLot, l.Triangles}}}
 	case l.Sashing != nil && w.frame.uprights() > 0:
-		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.frame.sashParts().upright)}
+		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Upright)}
 	}
 	return nil
 }
@@ -159,7 +159,17 @@ func edgeWords(edge bool, words string) string {
 
 // sashPiece is the raw size of a sashing piece beside a block.
 func (w *quiltWork) sashPiece() measure.Size {
-	return measure.Size{Width: w.frame.sash() + 2*w.job.Seam, Height: w.plan.Colourways[0].Raw.Height}
+	return measure.Size{Width: w.plan.Sashing.Cut, Height: w.plan.Colourways[0].Raw.Height}
+}
+
+// triangleEndWords says how the side triangles go on. Two rows end at a corner of the
+// quilt.
+func (w *quiltWork) triangleEndWords() string {
+	l := w.frame.layout
+	if l.sideTriangles() == 0 {
+		return ""
+	}
+	return fmt.Sprintf("Sew a side triangle to either end by a short side, its long side to the quilt's edge and its square corner on the side where the neighbouring row reaches further out. The left end of row %d and the right end of row %d stay bare: corners come there last. ", l.Down, l.Across)
 }
 
 // triangleEndWords says how the side triangles go on. Two rows end at a corner of the
@@ -211,13 +221,12 @@ func (w *quiltWork) sashingRows() {
 		w.pieceSashing(levels)
 	case f.uprights() > 0:
 		each := l.Across + f.uprights() - 1
-		n, high := levels*each, f.sash()+2*w.job.Seam
-		parts := f.sashParts()
+		n, high := levels*each, w.plan.Sashing.Cut
 		w.add(stage{
 			key: keySewSashing, name: "sew sashing rows", in: inJoins, count: n, place: Machine, aside: true,
 			after: []Ref{
-				w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, parts.level),
-				w.takesOf(l.Sashing.Cornerstones, keyCutStones, forCornerstones, parts.stones),
+				w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Level),
+				w.takesOf(l.Sashing.Cornerstones, keyCutStones, forCornerstones, w.plan.Sashing.Cornerstones),
 			},
 			seam: high.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1), unit: joining(rateRowJoin, high, 1, 0),
 			doing: fmt.Sprintf("Sew %s, each of %d sashing pieces %s of %s with cornerstones %s of %s between them%s: %s a row.",
@@ -235,8 +244,8 @@ func (w *quiltWork) sashingRows() {
 
 // pieceSashing joins strips for the rows that are longer than a strip.
 func (w *quiltWork) pieceSashing(levels int) {
-	s, cut := w.frame.layout.Sashing, w.frame.sash()+2*w.job.Seam
-	strip, length := stripLength(w.fabric(s.Fabric)), w.rowLength()
+	s := w.plan.Sashing
+	cut, strip, length := s.Cut, stripLength(w.fabric(s.Fabric)), s.StripLength
 	if strip >= length {
 		return
 	}
@@ -301,7 +310,7 @@ func (w *quiltWork) stripTakes() []Ref {
 		return nil
 	}
 	if w.frame.stones() {
-		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.frame.sashParts().level)}
+		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Level)}
 	}
 	if stripLength(w.fabric(l.Sashing.Fabric)) < w.rowLength() {
 		return nil
@@ -318,7 +327,7 @@ func (w *quiltWork) joinRowsWords(each measure.Length) string {
 	case w.frame.stones():
 		return fmt.Sprintf("Join rows of blocks and rows of sashing by turns from the top down, %s a seam. At the cornerstones: %s", w.show(each), w.joinWords(joinCornerstones))
 	case l.Sashing != nil:
-		strip := measure.Size{Width: w.frame.sash() + 2*w.job.Seam, Height: w.rowLength()}
+		strip := measure.Size{Width: w.plan.Sashing.Cut, Height: w.rowLength()}
 		return fmt.Sprintf("Join the rows with a strip of %s %s between each two%s, %s a seam; mark the strip where the blocks end, so that they stand one below the other. %s",
 			l.Sashing.Fabric, strip.Show(w.job.Units), edgeWords(l.Sashing.Edge, " and at the top and bottom"), w.show(each), w.joinWords(joinSashing))
 	}

@@ -68,8 +68,8 @@ func drawnPlan(t *rapid.T) Plan {
 	return p
 }
 
-// doubled is twice the area of a polygon, its corners clockwise.
-func doubled(corners []patchwork.Point) (sum measure.Area) {
+// doubleArea is twice the area of a polygon, its corners clockwise.
+func doubleArea(corners []patchwork.Point) (sum measure.Area) {
 	for i, a := range corners {
 		b := corners[(i+1)%len(corners)]
 		sum = sum.Add(measure.Mul(a.X, b.Y)).Sub(measure.Mul(b.X, a.Y))
@@ -98,8 +98,8 @@ func TestThePartsOfATopAreTheTop(t *testing.T) {
 		var sum measure.Area
 		blocks := 0
 		for _, part := range parts {
-			require.Positive(t, doubled(part.Corners).Sign(), "corners go clockwise")
-			sum = sum.Add(doubled(part.Corners))
+			require.Positive(t, doubleArea(part.Corners).Sign(), "corners go clockwise")
+			sum = sum.Add(doubleArea(part.Corners))
 			blocks += boolean(part.Kind == BlockPart)
 		}
 		require.Equal(t, measure.Mul(size.Width, size.Height).Times(2), sum)

@@ -34,6 +34,7 @@ func (m *maker) warnings() {
 		m.warnTight(n)
 	}
 	m.warnTriangles()
+	m.warnStrips()
 	for i, c := range m.plan.Colourways {
 		m.warnDirectional(i)
 		if !m.sameRecipeBefore(i) {
@@ -96,10 +97,7 @@ func narrowest(p patchwork.Patch, size measure.Size, seam measure.Length) measur
 // Source: The Spruce Crafts, conversion chart for quilters (1/8 in steps, avoid
 // 1/16); the millimetre is common practice, no source.
 func (m *maker) warnOffGrid(c ColourwayPlan) {
-	line, name := measure.Inch/8, "1/8 in"
-	if m.job.Units == measure.Centimetres {
-		line, name = measure.Millimetre, "1 mm"
-	}
+	line, name := m.rulerGrid()
 	for _, s := range c.Build.Steps {
 		var cuts []measure.Length
 		switch s.Step.Do {
@@ -117,6 +115,27 @@ func (m *maker) warnOffGrid(c ColourwayPlan) {
 				m.warn(warnOffGrid, "colourways."+c.Name, "%s: %s at step %q lies between the ruler's %s lines", c.Name, m.show(cut), s.Step.Name, name)
 				break
 			}
+		}
+	}
+}
+
+// rulerGrid is the distance of the ruler's lines, and what it is called.
+func (m *maker) rulerGrid() (line measure.Length, name string) {
+	if m.job.Units == measure.Centimetres {
+		return measure.Millimetre, "1 mm"
+	}
+	return measure.Inch / 8, "1/8 in"
+}
+
+// warnStrips finds sashing and borders that are cut between the ruler's lines.
+func (m *maker) warnStrips() {
+	line, name := m.rulerGrid()
+	if s := m.plan.Sashing; s != nil && s.Cut%line != 0 {
+		m.warn(warnOffGrid, "layout.sashing", "the sashing, cut %s wide, lies between the ruler's %s lines", m.show(s.Cut), name)
+	}
+	for i, b := range m.plan.Borders {
+		if b.Blocks == 0 && b.Cut%line != 0 {
+			m.warn(warnOffGrid, borderAt(i), "border %d, cut %s wide, lies between the ruler's %s lines", i+1, m.show(b.Cut), name)
 		}
 	}
 }

@@ -7,8 +7,8 @@ import (
 
 // SitDown is the row that somebody sits down to: of the operation that was typed,
 // or any where none was, and of the lot that was named, nil for any. The row of
-// the newest entry goes on where it can; else it is the first that can go on,
-// else the first with work left. It is refused with a *Refusal where nothing is
+// the newest entry goes on where it can; else it is the next after it that can,
+// else the first that can, else the first with work left. It is refused with a *Refusal where nothing is
 // left, or no such operation or lot is in the route.
 func (s State) SitDown(operation string, lot *Lot) (Row, error) {
 	if !s.Booked() {
@@ -27,8 +27,9 @@ func (s State) SitDown(operation string, lot *Lot) (Row, error) {
 	if len(open) == 0 {
 		return s.row(wanted[0]), nil
 	}
-	if newest, ok := s.newestRow(); ok && slices.Contains(open, newest) {
-		return s.row(newest), nil
+	newest, _ := s.newestRow()
+	if at := slices.IndexFunc(open, func(row int) bool { return row >= newest }); at >= 0 {
+		return s.row(open[at]), nil
 	}
 	return s.row(open[0]), nil
 }

@@ -43,6 +43,8 @@ var bans = []ban{
 	{"tracker/store", "", []string{"quiltrun/tracker/forecast"}, "the store keeps events and draws no conclusions"},
 	{"cmd/internal/render", "", []string{"quiltrun/tracker/store", "go.etcd.io/bbolt", "github.com/spf13/cobra", "os"}, "a renderer takes a writer and a value and asks nobody for more"},
 	{"cmd/internal/draw", "", []string{"quiltrun/tracker/store", "go.etcd.io/bbolt", "github.com/spf13/cobra", "os"}, "a renderer takes a writer and a value and asks nobody for more"},
+	{"cmd/internal/tick", "", []string{"quiltrun/tracker/store", "go.etcd.io/bbolt", "github.com/spf13/cobra"}, "the screen is handed what reads and writes the log, so that a test can stand in for both"},
+	{"cmd/internal/cli", "", []string{"charm.land/bubbletea/v2"}, "bubbletea is known in one place"},
 	{"cmd/internal/cli", "", []string{"go.etcd.io/bbolt", "github.com/olekukonko/tablewriter"}, "bbolt and tablewriter are each known in one place"},
 }
 

@@ -151,6 +151,8 @@ func (p plans) otherwise() []string {
 func (p plans) rest() []string {
 	said := difference("seam", p.old.Job.SeamShown(), p.now.Job.SeamShown())
 	said = append(said, p.cuts()...)
+	said = append(said, difference("setting", setting(p.old.Job.Layout), setting(p.now.Job.Layout))...)
+	said = append(said, difference("sashing", p.sashing(p.old), p.sashing(p.now))...)
 	said = append(said, difference("borders", orNone(p.borders(p.old)), orNone(p.borders(p.now)))...)
 	said = append(said, difference("backing", orNone(p.backing(p.old)), orNone(p.backing(p.now)))...)
 	said = append(said, difference("binding", orNone(p.binding(p.old)), orNone(p.binding(p.now)))...)
@@ -160,10 +162,38 @@ func (p plans) rest() []string {
 // borders are the borders of a job, from the inside out.
 func (p plans) borders(plan planner.Plan) string {
 	var each []string
-	for _, b := range plan.Job.Borders {
+	for i, b := range plan.Job.Borders {
+		if len(b.Blocks) > 0 {
+			each = append(each, plural(plan.Borders[i].Blocks, "block"))
+			continue
+		}
 		each = append(each, b.Width.Show(p.units())+" of "+b.Fabric)
 	}
 	return strings.Join(each, ", ")
+}
+
+// setting is how blocks lie, on point with the fabric of the triangles.
+func setting(l planner.Layout) string {
+	if l.Setting == planner.OnPoint {
+		return fmt.Sprintf("on point with triangles of %s", l.Triangles)
+	}
+	return string(planner.Straight)
+}
+
+// sashing is what lies between blocks.
+func (p plans) sashing(plan planner.Plan) string {
+	s := plan.Job.Layout.Sashing
+	if s == nil {
+		return "none"
+	}
+	text := fmt.Sprintf("%s of %s", s.Width.Show(p.units()), s.Fabric)
+	if s.Cornerstones != "" {
+		text += " with cornerstones of " + s.Cornerstones
+	}
+	if s.Edge {
+		text += ", all round"
+	}
+	return text
 }
 
 func (p plans) backing(plan planner.Plan) string {

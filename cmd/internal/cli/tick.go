@@ -88,7 +88,7 @@ func newTick(env *Env) *cobra.Command {
 	flags.Var(keyValue{&opts.keys}, "key", "a `KEY` that checks off as space does; may be repeated")
 	flags.Var(apartValue{&opts.apart}, "apart", "take presses closer than `TIME` for one (0.7s)")
 	flags.BoolVar(&opts.catchUp, "catch-up", false, "log what comes before along, without times")
-	flags.Var(idValue{&opts.id}, "id", "begin the ids of piped entries with `ID`; sent twice, they\ncount once")
+	flags.Var(idValue{&opts.id}, "id", "begin the ids of piped entries with `ID`, to count once")
 	return cmd
 }
 
@@ -111,7 +111,7 @@ func runTick(ctx context.Context, env *Env, opts tickOptions) error {
 		return err
 	}
 	screen := tick.NewScreen(state, tick.NewGuide(plan), row.Operation, tick.Settings{
-		Look: env.look(), Keys: opts.keys, Apart: opts.apart, Gap: tick.Gap, CatchUp: opts.catchUp,
+		Look: env.look(), Keys: opts.keys, Apart: opts.apart, CatchUp: opts.catchUp,
 	})
 	if !env.InTerminal || !env.OutTerminal {
 		return env.tickLines(ctx, screen, opts.id, state)

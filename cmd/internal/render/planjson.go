@@ -30,6 +30,8 @@ type jsonPlan struct {
 	Materials  jsonMaterials   `json:"materials"`
 	Minutes    number          `json:"minutes"`
 	Borders    []jsonBorder    `json:"borders"`
+	Sashing    *jsonSashing    `json:"sashing"`   // null: none
+	Triangles  *jsonTriangles  `json:"triangles"` // setting triangles; null: not on point
 	Pickups    []jsonPickup    `json:"pickups"`
 }
 
@@ -207,6 +209,8 @@ func planOf(p planner.Plan) jsonPlan {
 		Materials:  s.materials(p.Materials),
 		Minutes:    minutes(p.Minutes),
 		Borders:    list(p.Borders, s.border),
+		Sashing:    s.sashing(p.Sashing),
+		Triangles:  s.triangles(p.Triangles),
 		Pickups:    pickupsOf(p),
 	}
 }

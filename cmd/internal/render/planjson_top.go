@@ -23,6 +23,58 @@ func (s shown) border(b planner.BorderPlan) jsonBorder {
 	}
 }
 
+// jsonSashing is the sashing of one quilt: its pieces beside blocks and between rows,
+// as long as a block, its cornerstones, and strips as long as a row where it has none.
+type jsonSashing struct {
+	Fabric       string  `json:"fabric"`
+	Width        number  `json:"width"` // finished
+	Cut          number  `json:"cut"`
+	Edge         bool    `json:"edge"` // all round
+	Upright      int     `json:"upright"`
+	Level        int     `json:"level"`
+	Stones       *string `json:"cornerstones"` // their fabric
+	Cornerstones int     `json:"cornerstone_count"`
+	Strips       int     `json:"strips"`
+	StripLength  *number `json:"strip_length"` // raw
+}
+
+func (s shown) sashing(p *planner.SashingPlan) *jsonSashing {
+	if p == nil {
+		return nil
+	}
+	out := &jsonSashing{
+		Fabric: p.Fabric, Width: s.length(p.Width), Cut: s.length(p.Cut), Edge: p.Edge, Upright: p.Upright, Level: p.Level,
+		Stones: known(p.Sashing.Cornerstones), Cornerstones: p.Cornerstones, Strips: p.Strips,
+	}
+	if p.Strips > 0 {
+		out.StripLength = some(s.length(p.StripLength))
+	}
+	return out
+}
+
+// jsonTriangles is the setting triangles of one quilt, and the squares of the run that
+// they are cut from: side triangles four, corners two from each.
+type jsonTriangles struct {
+	Fabric        string `json:"fabric"`
+	Sides         int    `json:"sides"`
+	Corners       int    `json:"corners"`
+	SideSquare    number `json:"side_square"` // raw
+	SideSquares   int    `json:"side_squares"`
+	Over          int    `json:"over"` // side triangles left of the run's squares
+	CornerSquare  number `json:"corner_square"`
+	CornerSquares int    `json:"corner_squares"`
+}
+
+func (s shown) triangles(t *planner.TrianglesPlan) *jsonTriangles {
+	if t == nil {
+		return nil
+	}
+	return &jsonTriangles{
+		Fabric: t.Fabric, Sides: t.Sides, Corners: t.Corners, SideSquare: s.length(t.SideSquare), SideSquares: t.SideSquares,
+		Over: t.Over, CornerSquare: s.length(t.CornerSquare), CornerSquares: t.CornerSquares,
+	}
+}
+
 // jsonPickup is the blocks that are sewn together in one run, in the order in which
 // they are picked up.
 type jsonPickup struct {

@@ -146,7 +146,7 @@ func sashingWords(sash planner.Sashing, width string) string {
 
 // pickups lists the rows with their blocks in the order in which they are picked up.
 func (s *sheet) pickups(quilts int) {
-	s.para(1, "Pick a row's blocks up from its left end, the first on top, and pin a label to it, such as \"row 3, first at left\":")
+	s.para(1, "Pick a row's blocks up from its left end, each under the one before, so that the first lies on top; pin a label to it, such as \"row 3, first at left\":")
 	for quilt := 1; quilt <= quilts; quilt++ {
 		if quilts > 1 {
 			s.para(1, fmt.Sprintf("Rows of quilt %d", quilt))

@@ -82,7 +82,11 @@ func (s *sheet) idRanges(blocks []planner.Block) string {
 func (s *sheet) turnLegend() {
 	for _, b := range s.plan.Blocks {
 		if b.Turn != 0 {
-			s.para(1, "The arrow shows where the block's top goes: → a quarter turn clockwise, ↓ half a turn, ← three quarters.")
+			where := "The arrow shows where the block's top goes"
+			if s.onPoint() {
+				where += " when its row lies level"
+			}
+			s.para(1, where+": → a quarter turn clockwise, ↓ half a turn, ← three quarters.")
 			return
 		}
 	}

@@ -28,6 +28,10 @@ func tickedWords(after tracker.State, ev tracker.Event) string {
 		return fmt.Sprintf("%s: note: %s", as, ev.Reason)
 	case tracker.Bobbin:
 		return as + ": a full bobbin is in"
+	case tracker.Paused:
+		return as + ": paused"
+	case tracker.Resumed:
+		return as + ": going on"
 	}
 	did := "checked off"
 	if ev.Kind == tracker.Undone {
@@ -76,8 +80,21 @@ func TickedJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated boo
 // TurnedJSON writes for scripts which row came up.
 func TurnedJSON(w io.Writer, job string, row tracker.Row) error {
 	return writeJSON(w, struct {
-		Schema int       `json:"schema"`
-		Job    string    `json:"job"`
-		Row    jsonEntry `json:"row"`
-	}{schema, job, entryOf(entryRow{tracker.Part{Lot: row.Lot}, row})})
+		Schema int        `json:"schema"`
+		Job    string     `json:"job"`
+		Kind   string     `json:"kind"`
+		Row    jsonTurned `json:"row"`
+	}{schema, job, "next", jsonTurned{row.Number, row.Key, row.Lot.Name, string(row.Lot.Kind), string(row.CountedIn), row.Count, row.Done, row.Left()}})
+}
+
+// jsonTurned is a row of the route.
+type jsonTurned struct {
+	Number    int    `json:"number"`
+	Key       string `json:"key"`
+	Lot       string `json:"lot"`
+	LotKind   string `json:"lot_kind"`
+	CountedIn string `json:"counted_in"`
+	Count     int    `json:"count"`
+	Done      int    `json:"done"`
+	Left      int    `json:"left"`
 }

@@ -17,10 +17,16 @@ const byPlan = "by the plan"
 // perCount is the minutes of one count: by the ticks of this sitting, else the
 // plan's, and then own is false.
 func (s *Screen) perCount(row tracker.Row) (each planner.Minutes, own bool) {
-	if each, counts := s.marks.pace(s.at, s.Gap); counts > 0 {
+	if each, counts := s.pace(); counts > 0 {
 		return each, true
 	}
 	return row.Unit.Mean, false
+}
+
+// pace is that of the row on the screen, by the gap that the job's log goes by.
+func (s *Screen) pace() (each planner.Minutes, counts int) {
+	gap, _ := s.state.Limits()
+	return s.marks.pace(s.at, gap)
 }
 
 // paceWords is how fast the chain goes: "54 pairs an hour, 1.1 min each".
@@ -29,7 +35,7 @@ func (s *Screen) paceWords(row tracker.Row) string {
 	words := rate(each, row.CountedIn)
 	switch {
 	case own:
-		_, counts := s.marks.pace(s.at, s.Gap)
+		_, counts := s.pace()
 		return fmt.Sprintf("%s (%d timed in this sitting)", words, counts)
 	case words == "":
 		return "no pace yet"

@@ -43,7 +43,7 @@ func estuary(t require.TestingT) (tracker.State, Guide) {
 
 // settings are those of a UTF-8 terminal.
 func settings() Settings {
-	return Settings{Look: render.Look{Unicode: true}, Apart: Apart, Gap: Gap, CatchUp: true}
+	return Settings{Look: render.Look{Unicode: true}, Apart: Apart, CatchUp: true}
 }
 
 // sit opens a screen on an operation of a colourway.

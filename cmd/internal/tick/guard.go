@@ -35,6 +35,7 @@ func startGuard(in io.Reader, out io.Writer) guard {
 		return guard{}
 	}
 	cmd := exec.Command(program, GuardCommand)
+	cmd.Args[0] = os.Args[0] // what this program goes by
 	cmd.Stdout, cmd.ExtraFiles = to, []*os.File{from}
 	setApart(cmd)
 	pipe, err := cmd.StdinPipe()

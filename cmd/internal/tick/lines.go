@@ -109,10 +109,6 @@ func (s *Screen) lineKey(text string, p Press) (words string) {
 	if e, ok := s.newestHere(); ok && p.Key == "t" {
 		ask = e.ID // a script does not say it twice
 	}
-	paused := s.paused
 	s.command(p, ask)
-	if s.paused != paused {
-		s.said = ""
-	}
 	return ""
 }

@@ -7,30 +7,30 @@ import (
 )
 
 // mark is a moment of the sitting, by the time since the screen was opened: the
-// clock on the wall may be set meanwhile. A mark that opens begins a stretch of
-// work: work went on after a pause, or another row came up.
+// clock on the wall may be set meanwhile. A mark without a count says that a row
+// came up or that work went on; one that rests begins a pause.
 type mark struct {
 	since time.Duration
 	row   place
 	id    string
 	count int
-	opens bool
+	rests bool
 }
 
 // sitting is the marks since the screen was opened, in order.
 type sitting []mark
 
 // pace is how long one count of a row takes by the ticks of this sitting, and how
-// many counts say so; 0 before there is one. The time before a first tick is of
-// no use, since nobody knows when that count was begun; a gap longer than the
-// limit and a pause are no work.
-func (s sitting) pace(row place, gap time.Duration) (perCount planner.Minutes, counts int) {
-	var worked time.Duration
+// many counts say so; 0 before there is one. It goes by the rule of the log: the
+// time up to a tick belongs to what it checks off, a pause and a time longer than
+// the gap are no work, and of a first tick nobody knows when it was begun.
+func (s sitting) pace(row place, gap planner.Minutes) (perCount planner.Minutes, counts int) {
+	var worked planner.Minutes
 	for i, m := range s {
-		if i == 0 || m.opens || s[i-1].opens || m.row != row || s[i-1].row != row {
+		if i == 0 || m.row != row || s[i-1].row != row || s[i-1].rests {
 			continue
 		}
-		if span := m.since - s[i-1].since; span >= 0 && span <= gap {
+		if span := planner.Minutes((m.since - s[i-1].since).Minutes()); span >= 0 && span <= gap {
 			worked += span
 			counts += m.count
 		}
@@ -38,7 +38,7 @@ func (s sitting) pace(row place, gap time.Duration) (perCount planner.Minutes, c
 	if counts == 0 || worked <= 0 {
 		return 0, 0
 	}
-	return planner.Minutes(worked.Minutes()) / planner.Minutes(counts), counts
+	return worked / planner.Minutes(counts), counts
 }
 
 // takeBack empties a tick: its count is gone, the time it took is spent.

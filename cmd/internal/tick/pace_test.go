@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/assert"
+
+	"quiltrun/planner"
 )
 
 // fact is what the screen says under a name.
@@ -53,30 +55,60 @@ func TestThePaceIsThatOfTheTicks(t *testing.T) {
 	assert.Equal(t, "150 pairs an hour, 24 s each (5 timed in this sitting)", fact(d, "Pace"))
 }
 
+// TestPausesGapsAndOtherRowsAreNoWork: two ticks 30 s apart, something else, and two
+// ticks 30 s apart again. Hand-worked, by the rule of the log: time up to a tick is
+// work on what it checks off.
 func TestPausesGapsAndOtherRowsAreNoWork(t *testing.T) {
-	const want = "120 pairs an hour, 30 s each (2 timed in this sitting)"
-	for name, meanwhile := range map[string]func(d *desk){
-		"a pause": func(d *desk) {
+	for _, c := range []struct {
+		name      string
+		meanwhile func(d *desk)
+		want      string
+	}{
+		{"a pause: 30 + 10 up to it, 20 after it and 30, for three", func(d *desk) {
 			d.pressAt(70*time.Second, "p")
-			d.pressAt(500*time.Second, "p")
-		},
-		"work that ends a pause": func(d *desk) { d.pressAt(70*time.Second, "p") },
-		"somebody at the door":   func(*desk) {},
-		"another lot": func(d *desk) {
+			d.pressAt(780*time.Second, "p")
+		}, "120 pairs an hour, 30 s each (3 timed in this sitting)"},
+		{"work that ends a pause: 30 + 10 up to it, and 30, for two", func(d *desk) {
+			d.pressAt(70*time.Second, "p")
+		}, "103 pairs an hour, 35 s each (2 timed in this sitting)"},
+		{"somebody at the door: 30 and 30 for two", func(*desk) {}, "120 pairs an hour, 30 s each (2 timed in this sitting)"},
+		{"another lot: 30, 20 after it and 30, for three", func(d *desk) {
 			d.pressAt(70*time.Second, "n")
 			ticks(d, 80, 90)
-			d.pressAt(500*time.Second, "left")
-		},
+			d.pressAt(780*time.Second, "left")
+		}, "135 pairs an hour, 27 s each (3 timed in this sitting)"},
 	} {
-		t.Run(name, func(t *testing.T) {
+		t.Run(c.name, func(t *testing.T) {
 			d := sit(t, "sew-pairs", "tide")
-			d.screen.Gap = 5 * time.Minute
 			ticks(d, 30, 60)
-			meanwhile(d)
-			ticks(d, 600, 630)
-			assert.Equal(t, want, fact(d, "Pace"))
+			c.meanwhile(d)
+			ticks(d, 800, 830)
+			assert.Equal(t, c.want, fact(d, "Pace"))
 		})
 	}
+}
+
+// TestTheScreensPaceIsTheLogs: what the screen makes of the ticks is what the log
+// will make of them.
+func TestTheScreensPaceIsTheLogs(t *testing.T) {
+	d := sit(t, "sew-pairs", "tide")
+	ticks(d, 30, 60, 100)
+	d.pressAt(110*time.Second, "p")
+	d.write()
+	d.pressAt(500*time.Second, "p")
+	d.write()
+	ticks(d, 520, 560, 1400, 1430)
+	each, counts := d.screen.pace()
+	var minutes planner.Minutes
+	timed := 0
+	for _, s := range d.log.Sittings(evening.Add(time.Hour)) {
+		for _, share := range s.Shares {
+			minutes += share.Minutes
+			timed += share.Count
+		}
+	}
+	assert.InDelta(t, float64(minutes), float64(each)*float64(counts), 1e-9)
+	assert.Equal(t, timed, counts)
 }
 
 // TestATickTakenBackLeavesItsTimeSpent: 60 s for the one pair that was made.

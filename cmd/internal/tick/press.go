@@ -18,10 +18,6 @@ import (
 // (SPI_SETKEYBOARDDELAY, whose slowest setting of 1 s wants --apart 1.2s).
 const Apart = 700 * time.Millisecond
 
-// Gap is the longest time between two ticks that is taken for work where nobody
-// says otherwise: after more somebody was at the door. From memory.
-const Gap = 15 * time.Minute
-
 // longestNumber is how many digits may be typed before a key.
 const longestNumber = 5
 
@@ -132,13 +128,13 @@ func (s *Screen) tick(p Press) {
 		s.said = "this row is no longer in the route; n for the next"
 	case n == 0:
 		s.said = "0 is nothing to check off"
-	case room <= 0:
+	case room <= 0 && !s.scripted:
 		s.said = fmt.Sprintf("%s made: n for the next", allOf(row))
-	case n > room:
+	case n > room && !s.scripted:
 		s.said = fmt.Sprintf("%s typed, and %d left: nothing was checked off", typed, room)
 	default:
 		r := Request{ID: p.ID, At: p.At, do: checkOff, row: s.at, count: n, catchUp: s.CatchUp}
-		s.goOn(p)
+		s.paused = false // work ends a pause, though nobody knows when it began
 		s.marks = append(s.marks, mark{since: p.Since, row: s.at, id: p.ID, count: n})
 		s.mine = append(s.mine, r)
 		s.wait(r)
@@ -203,22 +199,15 @@ func (s *Screen) partWords(e tracker.Entry) string {
 	return words
 }
 
-// pause stops counting time, or goes on.
+// pause says that something else is done for a while, or that work goes on.
 func (s *Screen) pause(p Press) {
+	do := pauseWork
 	if s.paused {
-		s.goOn(p)
-		s.said = "going on"
-		return
+		do = goOn
 	}
-	s.paused = true
-}
-
-// goOn ends a pause: work does, whether or not somebody said so.
-func (s *Screen) goOn(p Press) {
-	if s.paused {
-		s.paused = false
-		s.marks = append(s.marks, mark{since: p.Since, row: s.at, opens: true})
-	}
+	s.paused = !s.paused
+	s.marks = append(s.marks, mark{since: p.Since, row: s.at, rests: s.paused})
+	s.wait(Request{ID: p.ID, At: p.At, do: do, row: s.at})
 }
 
 // turn shows the next row that can go on, in the order of the route, or the one
@@ -237,9 +226,13 @@ func (s *Screen) turn(p Press, by int) {
 	if by < 0 {
 		after--
 	}
-	s.at = placeOf(open[(after+len(open))%len(open)].Operation)
-	s.typed, s.whole = "", false
-	s.marks = append(s.marks, mark{since: p.Since, row: s.at, opens: true})
+	s.show(placeOf(open[(after+len(open))%len(open)].Operation), p)
+}
+
+// show turns to a row.
+func (s *Screen) show(row place, p Press) {
+	s.at, s.typed, s.whole = row, "", false
+	s.marks = append(s.marks, mark{since: p.Since, row: s.at, rests: s.paused})
 }
 
 // goingOn is the rows that can go on; where what comes before is logged along,

@@ -244,7 +244,7 @@ func TestWhateverIsPressedCountsStayInBounds(t *testing.T) {
 				require.GreaterOrEqual(t, row.Done, 0)
 				require.LessOrEqual(t, row.Done, row.Count)
 			}
-			each, _ := d.screen.marks.pace(d.screen.at, Gap)
+			each, _ := d.screen.pace()
 			require.GreaterOrEqual(t, each, planner.Minutes(0))
 			require.Len(t, d.screen.Lines(80, 24), 24)
 		}

@@ -17,6 +17,8 @@ const (
 	takeBack
 	newBobbin
 	keepNote
+	pauseWork
+	goOn
 )
 
 // Request is an entry that is to be written. Its id was made when the key went
@@ -42,6 +44,10 @@ func (r Request) Decide(state tracker.State, by string) (tracker.Event, error) {
 		return state.NewBobbin(r.ID, r.At, by)
 	case keepNote:
 		return state.Note(r.text, r.ID, r.At, by)
+	case pauseWork:
+		return state.Pause(r.ID, r.At, by)
+	case goOn:
+		return state.Resume(r.ID, r.At, by)
 	}
 	lot := r.row.lot
 	return state.Log(tracker.LogRequest{
@@ -56,9 +62,11 @@ func (r Request) Command(job string) string {
 	switch r.do {
 	case takeBack:
 		return fmt.Sprintf("quiltrun undo %s --entry %s --id %s", job, r.target, r.ID)
-	case keepNote, newBobbin:
-		words := map[deed]string{keepNote: "note " + r.text, newBobbin: "bobbin"}[r.do]
-		return fmt.Sprintf("echo %s | quiltrun tick %s", render.ShellWord(words), job)
+	case keepNote:
+		return fmt.Sprintf("echo %s | quiltrun tick %s", render.ShellWord("note "+r.text), job)
+	case newBobbin, pauseWork, goOn:
+		word := map[deed]string{newBobbin: "bobbin", pauseWork: "pause", goOn: "'go on'"}[r.do]
+		return fmt.Sprintf("echo %s | quiltrun tick %s", word, job)
 	}
 	call := fmt.Sprintf("quiltrun log %s %s %d --lot %s --id %s", job, r.row.key, r.count, render.ShellWord(string(r.row.lot.Kind)+":"+r.row.lot.Name), r.ID)
 	if r.catchUp {

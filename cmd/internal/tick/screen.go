@@ -15,7 +15,6 @@ type Settings struct {
 	Look    render.Look
 	Keys    []string      // that check off beside space and enter, as a pedal types them
 	Apart   time.Duration // presses of one key closer than this are one press
-	Gap     time.Duration // a longer time between two ticks is no work
 	CatchUp bool          // log what comes before along
 }
 
@@ -43,7 +42,7 @@ type Screen struct {
 	late    []string // refusals that came when the screen was being left
 	leaving bool
 	// scripted says that lines come from a pipe, which may have sent them before:
-	// that a tick is taken back already is for the log to find.
+	// whether there is room, or something to take back, is for the log to say.
 	scripted bool
 	forced   bool // leaves although something waits
 }
@@ -120,6 +119,8 @@ func (s *Screen) Answered(a Answer) {
 		s.said = "a full bobbin is in"
 	case keepNote:
 		s.said = "the note is kept"
+	case goOn:
+		s.said = "going on"
 	}
 }
 
