@@ -269,3 +269,10 @@ func reachOf(t require.TestingT, a EnoughAsk, length, sheets int) Enough {
 	require.NoError(t, err)
 	return e
 }
+
+// A name that could be read as something else is quoted: the lines are pasted.
+func TestNamesInTheLinesAreReadBack(t *testing.T) {
+	for name, want := range map[string]string{"Sea holly": "Sea holly", "a:b": `"a:b"`, "藍": "藍", `say "x"`: `"say \"x\""`, "12": `"12"`, "{x}": `"{x}"`} {
+		assert.Equal(t, want, yamlName(name))
+	}
+}

@@ -3,7 +3,10 @@ package planner
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"quiltrun/planner/measure"
 )
@@ -124,6 +127,19 @@ func bare(l measure.Length, u measure.Unit) string {
 	return strings.TrimSuffix(l.Show(u), " "+u.String())
 }
 
+// yamlName is a name as a job file takes it: quoted where it could be read as
+// something else.
+func yamlName(name string) string {
+	plain := func(r rune) bool {
+		return r == ' ' || r == '-' || r == '_' || unicode.IsLetter(r) || unicode.IsDigit(r)
+	}
+	first, _ := utf8.DecodeRuneInString(name)
+	if unicode.IsLetter(first) && !strings.ContainsFunc(name, func(r rune) bool { return !plain(r) }) {
+		return name
+	}
+	return strconv.Quote(name)
+}
+
 func withSquare(j Job, side measure.Length) Job {
 	j.Colourways = slices.Clone(j.Colourways)
 	for i := range j.Colourways {
@@ -172,7 +188,7 @@ func (a EnoughAsk) split(e Enough, c, r int) (EnoughWay, bool) {
 	for i, s := range role.Fabrics {
 		if shares[i] > 0 {
 			own.Roles[r].Fabrics = append(own.Roles[r].Fabrics, Share{s.Fabric, shares[i]})
-			parts = append(parts, fmt.Sprintf("%s: %d", s.Fabric, shares[i]))
+			parts = append(parts, fmt.Sprintf("%s: %d", yamlName(s.Fabric), shares[i]))
 		}
 	}
 	job.Colourways[c] = own
@@ -181,7 +197,7 @@ func (a EnoughAsk) split(e Enough, c, r int) (EnoughWay, bool) {
 		return EnoughWay{}, false
 	}
 	return EnoughWay{Kind: WaySplit, Colourway: own.Name, Buy: after.buys(), Spare: after.spares(),
-		Lines: []string{own.Name + ":", "  " + role.Role + ": {" + strings.Join(parts, ", ") + "}"}}, true
+		Lines: []string{yamlName(own.Name) + ":", "  " + role.Role + ": {" + strings.Join(parts, ", ") + "}"}}, true
 }
 
 func (e Enough) short(fabric string) bool {
@@ -303,6 +319,6 @@ func (a EnoughAsk) replace(e Enough, c, d, makes, missing int) (EnoughWay, bool)
 	return EnoughWay{
 		Kind: WayColourway, Buy: after.buys(), Spare: after.spares(),
 		Colourway: from.Name, By: by.Name, Makes: makes * job.Quantity, Instead: by.Blocks * job.Quantity,
-		Lines: []string{from.Name + ":", fmt.Sprintf("  blocks: %d", from.Blocks), by.Name + ":", fmt.Sprintf("  blocks: %d", by.Blocks)},
+		Lines: []string{yamlName(from.Name) + ":", fmt.Sprintf("  blocks: %d", from.Blocks), yamlName(by.Name) + ":", fmt.Sprintf("  blocks: %d", by.Blocks)},
 	}, true
 }

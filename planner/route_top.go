@@ -172,16 +172,6 @@ func (w *quiltWork) triangleEndWords() string {
 	return fmt.Sprintf("Sew a side triangle to either end by a short side, its long side to the quilt's edge and its square corner on the side where the neighbouring row reaches further out. The left end of row %d and the right end of row %d stay bare: corners come there last. ", l.Down, l.Across)
 }
 
-// triangleEndWords says how the side triangles go on. Two rows end at a corner of the
-// quilt.
-func (w *quiltWork) triangleEndWords() string {
-	l := w.frame.layout
-	if l.sideTriangles() == 0 {
-		return ""
-	}
-	return fmt.Sprintf("Sew a side triangle to either end by a short side, its long side to the quilt's edge and its square corner on the side where the neighbouring row reaches further out. The left end of row %d and the right end of row %d stay bare: corners come there last. ", l.Down, l.Across)
-}
-
 // rowCounts says how many blocks each diagonal row has.
 func (w *quiltWork) rowCounts() string {
 	l := w.frame.layout

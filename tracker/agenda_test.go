@@ -141,7 +141,7 @@ func TestTheRunWaitsForItsTestBlock(t *testing.T) {
 	require.NotEmpty(t, next)
 	assert.Equal(t, "cut", next[0].Key)
 	assert.Equal(t, []int{4, 4}, []int{next[0].Room, next[1].Room}, "2 each for tide-01 and dune-01")
-	assert.Equal(t, "tide-01", next[0].Test)
+	assert.Equal(t, []string{"tide-01", "dune-01"}, next[0].Tests)
 	s = logged(t, s, "cut", "Kelp=4", "Foam=4")
 	s = logged(t, s, "kit..sew-pairs", "tide=1 block")
 	_, held := s.Prospect(today)

@@ -1,10 +1,12 @@
 package tracker
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"quiltrun/planner"
 )
@@ -124,4 +126,30 @@ func TestBlocksSayWhichOperationTheyWaitFor(t *testing.T) {
 	assert.True(t, done.BlockStands()[0].Made)
 	assert.Nil(t, done.BlockStands()[0].Waits)
 	assert.Equal(t, 7, done.InHand(tide))
+}
+
+// Notes and parkings between entries change no count, whatever the order.
+func TestRemarksBetweenEntriesChangeNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		plain := cutAndKitted(t)
+		remarkedOn := plain
+		for i := range rapid.IntRange(1, 12).Draw(t, "steps") {
+			n := rapid.IntRange(1, 3).Draw(t, "count")
+			key := rapid.SampledFrom([]string{"sew-pairs", "press-pairs", "sew-units"}).Draw(t, "operation")
+			r := request(t, plain, key, "tide="+strconv.Itoa(n))
+			r.ID = "work" + strconv.Itoa(i)
+			if ev, err := plain.Log(r); err == nil {
+				plain = after(t, plain, ev)
+				same, err := remarkedOn.Log(r)
+				require.NoError(t, err)
+				remarkedOn = after(t, remarkedOn, same)
+			}
+			kind := rapid.SampledFrom([]Kind{Noted, Parked}).Draw(t, "kind")
+			remarkedOn = remarked(t, remarkedOn, kind, "the blue box", "remark"+strconv.Itoa(i))
+		}
+		assert.Equal(t, plain.Rows(), remarkedOn.Rows())
+		for _, row := range remarkedOn.Rows() {
+			assert.Equal(t, row.Count, row.Done+row.Left())
+		}
+	})
 }

@@ -8,13 +8,13 @@ import (
 )
 
 // Doable is a row of the route that can go on. Room is how many of its Left
-// counts can be made now; Setup says that setting up is still to come. Test is
-// the test block that the counts are for, "" where they are for any.
+// counts can be made now; Setup says that setting up is still to come. Tests are
+// the test blocks that the counts are for, none where they are for any block.
 type Doable struct {
 	Operation
 	Done, Left, Room int
 	Setup            bool
-	Test             string
+	Tests            []string
 }
 
 // Minutes is the expected time of n of the counts by the ledger's table, setting
@@ -141,9 +141,9 @@ func (o *outlook) holdUp(row, left int) (Held, bool) {
 		h.By, h.Behind, h.Why = ByOrder, o.rows[lack.earlier()], o.reason(lack)
 		return h, true
 	}
-	if room, test := o.wise(row); test >= 0 && room <= 0 {
-		h.By, h.Behind = ByTest, o.rows[test]
-		h.Why = fmt.Sprintf("%s is to be measured in %s before the rest is begun", o.firstBlock(test), h.Behind.Title())
+	if room, tests, _ := o.wise(row); len(tests) > 0 && room <= 0 {
+		h.By, h.Behind = ByTest, o.rows[tests[0]]
+		h.Why = fmt.Sprintf("%s is to be measured in %s before the rest is begun", o.firstBlock(tests[0]), h.Behind.Title())
 		return h, true
 	}
 	return h, false
@@ -166,28 +166,35 @@ func (o *outlook) firstLack(row int) (lack, bool) {
 func (o *outlook) doable(row, left int) Doable {
 	d := Doable{Operation: o.rows[row], Done: o.done(row), Left: left, Room: o.room(row, left)}
 	d.Setup = d.Done == 0
-	if room, test := o.wise(row); test >= 0 && room < d.Room {
-		d.Room, d.Test = room, o.firstBlock(test)
+	if room, tests, free := o.wise(row); len(tests) > 0 && room < d.Room {
+		d.Room = room
+		for _, test := range tests {
+			if !free {
+				d.Tests = append(d.Tests, o.firstBlock(test))
+			}
+		}
 	}
 	return d
 }
 
-// wise is how many more counts of a row are for test blocks that are not
-// measured yet, and the row of the first such test; -1 where the row is free.
-func (o *outlook) wise(row int) (room, test int) {
-	if o.byBlock(row) {
-		if test = o.testOf(o.rows[row].Lot.Name); test < 0 {
-			return 0, -1
-		}
-		return o.rows[row].PerBlock - atIndex(o.at(row), 0), test
+// wise is how many more counts of a row are good to make while tests of its blocks
+// are still to come, and the rows of these; none where the row waits for no test.
+// Free says that some of the counts are for other blocks.
+func (o *outlook) wise(row int) (room int, tests []int, free bool) {
+	if !o.byBlock(row) {
+		return o.wisePool(row)
 	}
-	return o.wisePool(row)
+	test := o.testOf(o.rows[row].Lot.Name)
+	if test < 0 {
+		return 0, nil, true
+	}
+	return o.rows[row].PerBlock - atIndex(o.at(row), 0), []int{test}, false
 }
 
 // wisePool is wise for what blocks take from: enough for test blocks, and for
 // all blocks of the colourways that are free.
-func (o *outlook) wisePool(row int) (room, test int) {
-	test, room = -1, -o.done(row)
+func (o *outlook) wisePool(row int) (room int, tests []int, free bool) {
+	room = -o.done(row)
 	for _, later := range o.next[row] {
 		waits := -1
 		if o.byBlock(later) {
@@ -198,16 +205,14 @@ func (o *outlook) wisePool(row int) (room, test int) {
 				continue
 			}
 			if waits < 0 {
-				room += rule.sum()
+				room, free = room+rule.sum(), true
 				continue
 			}
 			room += rule.takes[o.blocksOf(later)[0]]
-			if test < 0 {
-				test = waits
-			}
+			tests = append(tests, waits)
 		}
 	}
-	return room, test
+	return room, tests, free
 }
 
 // sum is all that a rule takes from a pool.

@@ -111,17 +111,29 @@ func (l *lowering) reopen(row int) {
 
 // allowedAt is a row's counts by block, as far as the blocks have what they take:
 // with one pair of two a block has one of two pressed, and none of one unit.
+// Unnamed counts move on to blocks that have.
 func (l *lowering) allowedAt(row int) []int {
-	at := slices.Clone(l.at(row))
+	ids, per := l.blocksOf(row), l.board.rows[row].PerBlock
+	most := make([]int, len(ids))
+	for i := range most {
+		most[i] = per
+	}
 	for _, r := range l.rules[row] {
 		if r.sort != eachBlock {
 			continue
 		}
 		earlier := r.earlier[0]
 		have, want := l.at(earlier), l.board.rows[earlier].PerBlock
-		for i := range at {
-			at[i] = min(at[i], l.board.rows[row].PerBlock*have[i]/want)
+		for i := range most {
+			most[i] = min(most[i], per*have[i]/want)
 		}
+	}
+	at, unnamed := l.namedAt(row), l.tallies[row].unnamed
+	for i := range at {
+		at[i] = min(at[i], most[i])
+		fill := min(most[i]-at[i], unnamed)
+		at[i] += fill
+		unnamed -= fill
 	}
 	return at
 }
@@ -142,4 +154,22 @@ func (l *lowering) allowed(r *rule) int {
 		return l.board.rows[r.later].Count
 	}
 	return have * l.board.rows[r.later].Count / of
+}
+
+// TakenBeyond is the rows that took more from a pool of pieces or units than is
+// made of it.
+func (s State) TakenBeyond(key string, lot Lot) []Row {
+	at, ok := s.find(key, lot)
+	if !ok || s.board.done(at) >= s.board.allTaken(at) {
+		return nil
+	}
+	var rows []Row
+	for _, later := range s.board.next[at] {
+		for _, r := range s.board.rules[later] {
+			if r.sort == pool && r.earlier[0] == at && s.board.takenNow(r) > 0 {
+				rows = append(rows, s.row(later))
+			}
+		}
+	}
+	return rows
 }

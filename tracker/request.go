@@ -66,6 +66,9 @@ func (s State) parts(r LogRequest) ([]Part, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(run) == 1 && r.Lot == nil && len(r.Blocks) == 0 {
+		r.Lot = s.lotAtWork(r.By, run[0], r.Counts)
+	}
 	shares, err := s.shares(run, r)
 	if err != nil {
 		return nil, err

@@ -67,8 +67,14 @@ type stockFolding struct {
 
 func (f *stockFolding) apply(ev *Event) {
 	switch ev.Kind {
-	case Booked, Revised:
-		f.adopt(*ev.Ledger)
+	case Booked, Revised, Amended:
+		if ev.Ledger != nil {
+			f.adopt(*ev.Ledger)
+		}
+	case Ripped: // the cloth is there again; thread is sewn anew
+		for _, p := range ev.Parts {
+			f.done[rowKey{p.Operation, p.Lot}] -= p.Count
+		}
 	case Logged:
 		before := f.used()
 		for _, p := range ev.Parts {

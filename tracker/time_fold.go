@@ -147,13 +147,15 @@ func (f *folding) resume(w *worker, ev *Event) {
 // stop ends what the worker was at, at the end that was said where one was.
 func (f *folding) stop(w *worker, ev *Event) {
 	switch {
-	case w.clock && ev.End != nil:
-		f.finish(w, *ev.End, true)
-	case w.clock:
-		f.finish(w, ev.At, false)
-	default:
+	case !w.clock:
 		f.pause(w, ev.At)
+		return
+	case ev.End != nil:
+		f.finish(w, *ev.End, true)
+	default:
+		f.finish(w, ev.At, false)
 	}
+	f.sittings[w.late-1].Ended = ev.Seq
 }
 
 // run gives the time since the worker's last moment to a row.
@@ -185,20 +187,21 @@ func (f *folding) finish(w *worker, at time.Time, said bool) {
 	s := &f.sittings[w.open-1]
 	s.To = at
 	if s.Doubt = w.doubt; s.Doubt == "" && !said && w.tooQuiet(f.limits.quiet) {
-		s.Doubt, s.Offer = ClockForgotten, w.offer(s.From, f.limits.quiet)
+		w.forgot(s, f.limits.quiet)
 	}
 	f.countIn(w, s)
 	w.late = w.open
 	w.rest()
 }
 
-// offer is an earlier end: the last sign of work before the clock was forgotten,
-// else as long as a clock may run with nothing logged.
-func (w *worker) offer(from time.Time, quiet planner.Minutes) time.Time {
-	if w.quietFrom.After(from) {
-		return w.quietFrom
+// forgot doubts a clock. The earlier end that it offers is the last sign of work
+// before the clock was forgotten, else as long as one may run with nothing
+// logged.
+func (w *worker) forgot(s *Sitting, quiet planner.Minutes) {
+	s.Doubt, s.Quiet, s.Offer = ClockForgotten, w.quietFrom, w.quietFrom
+	if !w.quietFrom.After(s.From) {
+		s.Offer = s.From.Add(durationOf(quiet))
 	}
-	return from.Add(durationOf(quiet))
 }
 
 // countIn adds a sitting that has come to its end to its rows, unless it is in

@@ -1,6 +1,7 @@
 package tracker
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -47,13 +48,24 @@ func (s State) Settle(r SettleRequest) (Event, error) {
 	}
 	e, err := s.entry(typed)
 	if err != nil {
-		return Event{}, err
+		return Event{}, noTimeOf(typed, err)
 	}
 	if err := s.canBeTold(e, r); err != nil {
 		return Event{}, err
 	}
 	ev.Target, ev.Parts = e.ID, retold(e, s.timing.settled[e.ID], *r.Took)
 	return ev, nil
+}
+
+// noTimeOf words what cannot be put right: what cannot be taken back either, and
+// what is not there.
+func noTimeOf(typed string, err error) error {
+	var r *Refusal
+	if !errors.As(err, &r) || r.Kind != NothingToUndo {
+		return err
+	}
+	return &Refusal{Kind: BadTime, Hint: "quiltrun time shows the numbers of those that have",
+		What: fmt.Sprintf("%s has no time that could be put right", quoted(typed))}
 }
 
 // SetLimits is the event that says what is taken for work from then on.
@@ -66,14 +78,14 @@ func (s State) SetLimits(l Limits, id string, at time.Time, by string) (Event, e
 	return ev, nil
 }
 
-// Sitting finds a sitting by its id, its number, or a beginning of its id that no
-// other has.
+// Sitting finds a sitting by its id, its number, that of the entry that stopped
+// it, or a beginning of its id that no other has.
 func (s State) Sitting(typed string) (Sitting, bool, error) {
 	number, err := strconv.ParseUint(strings.TrimPrefix(typed, "#"), 10, 64)
 	var begin []Sitting
 	for _, sitting := range s.timing.sittings {
 		switch {
-		case sitting.ID == typed, err == nil && sitting.Seq == number:
+		case sitting.ID == typed, err == nil && (sitting.Seq == number || number > 0 && sitting.Ended == number):
 			return sitting, true, nil
 		case typed != "" && strings.HasPrefix(sitting.ID, typed):
 			begin = append(begin, sitting)

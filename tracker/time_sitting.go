@@ -18,7 +18,9 @@ type Sitting struct {
 	Spans  []Span    // what of it was work: ascending, pauses between them
 	Shares []Share   // what it was spent on
 	Doubt  Doubt     // why it is not counted, "" where it is
-	Offer  time.Time // of a doubtful one, an earlier end that the log suggests; zero: none
+	Offer  time.Time // of a forgotten clock, an earlier end; zero: none
+	Quiet  time.Time // of a forgotten clock, when it fell quiet: its beginning, or the last sign of work
+	Ended  uint64    // the number of the event that stopped the clock, 0 for none
 
 	// Settled is what the maker said that it took, nil where nobody had to.
 	Settled *planner.Minutes
@@ -113,5 +115,5 @@ func (s *Sitting) settle(parts []Part) {
 			sum += *p.Minutes
 		}
 	}
-	s.Settled, s.Doubt, s.Offer = &sum, "", time.Time{}
+	s.Settled, s.Doubt, s.Offer, s.Quiet = &sum, "", time.Time{}, time.Time{}
 }

@@ -28,6 +28,17 @@ func (s State) AtWork(by string) (Sitting, bool) {
 	return s.timing.sittings[w.open-1], true
 }
 
+// lotAtWork is the lot that somebody's clock runs for, where counts of the same
+// operation name none: whoever said what they are at need not say it again. Nil
+// where no clock of theirs runs for it.
+func (s State) lotAtWork(by, key string, counts []CountAsked) *Lot {
+	w := s.timing.workers[by]
+	if !w.clock || w.row.key != key || len(counts) == 0 || counts[0].Lot != "" {
+		return nil
+	}
+	return &w.row.lot
+}
+
 // Limits is what is taken for work in this job.
 func (s State) Limits() (gap, quiet planner.Minutes) {
 	if !s.Booked() {
@@ -64,7 +75,7 @@ func (s State) soFar(sitting *Sitting, now time.Time) {
 	}
 	w.sign(now)
 	if sitting.Doubt == "" && w.tooQuiet(s.timing.limits.quiet) {
-		sitting.Doubt, sitting.Offer = ClockForgotten, w.offer(sitting.From, s.timing.limits.quiet)
+		w.forgot(sitting, s.timing.limits.quiet)
 	}
 }
 

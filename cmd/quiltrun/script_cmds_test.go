@@ -102,8 +102,6 @@ func condition(name string) (bool, error) {
 	switch name {
 	case "read-only-files":
 		lack = canProtect()
-	case "bash":
-		_, lack = exec.LookPath("bash")
 	default:
 		return false, fmt.Errorf("nobody knows the condition %s", name)
 	}

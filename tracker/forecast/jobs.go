@@ -49,23 +49,14 @@ func awayTask(gone tracker.Away) Task {
 	return Task{Key: gone.Key, Wait: gone.Wait, Back: planner.DateOf(gone.Since).AddDays(gone.Wait)}
 }
 
-// WorkedOn is the time logged on a date in all jobs, which that day's hours no
-// longer have. What nobody timed or somebody took back takes nothing from them.
+// WorkedOn is the time that went into all jobs on a date, which that day's hours no
+// longer have. What nobody timed, somebody took back or the log doubts takes nothing from them.
 // The date is the one that the maker's clock showed, whatever the zone of the
 // machine is now.
 func WorkedOn(date planner.Date, states []tracker.State) planner.Minutes {
 	var worked planner.Minutes
 	for _, state := range states {
-		for _, entry := range state.Entries {
-			if !entry.Standing() || planner.DateOf(entry.At) != date {
-				continue
-			}
-			for _, part := range entry.Parts {
-				if part.Minutes != nil {
-					worked += *part.Minutes
-				}
-			}
-		}
+		worked += state.WorkedOn(date)
 	}
 	return worked
 }

@@ -69,3 +69,25 @@ func TestALogOfSchema1IsWrittenOn(t *testing.T) {
 	assert.Equal(t, uint64(2), add(t, s, "", entry("today")).Seq)
 	assert.False(t, s.WarnOnce("shared"), "the note that was given is remembered")
 }
+
+// Notes, parkings and the job in use, as the first program that had them wrote them.
+func TestRemarksAreReadAsTheyWereWritten(t *testing.T) {
+	s := openToRead(t, fixture(t, "remarks.store"))
+	events := must(s.Events("cove-mat"))
+	require.Len(t, events, 4)
+	assert.Equal(t, tracker.Event{Schema: 1, ID: "needle", Seq: 2, At: events[1].At, By: "Maren", Kind: tracker.Noted, Revision: 1, Reason: "new needle, size 80"}, events[1])
+	assert.Equal(t, tracker.Parked, events[2].Kind)
+	assert.Equal(t, "blue box 3; row 4 half joined", events[2].Reason)
+	assert.Equal(t, tracker.Parked, events[3].Kind)
+	assert.Empty(t, events[3].Reason, "taken up again")
+	_, err := tracker.Fold(events)
+	require.NoError(t, err)
+
+	used, found, err := s.NewestOwn(tracker.InUse)
+	require.NoError(t, err)
+	require.True(t, found)
+	assert.Equal(t, "cove-mat", used.Target)
+	_, found, err = s.NewestOwn("steam")
+	require.NoError(t, err)
+	assert.False(t, found)
+}

@@ -68,12 +68,20 @@ func (e *Env) completeLog(cmd *cobra.Command, args []string, typed string) (comp
 func completeFlags(root *cobra.Command, env *Env) {
 	none := cobra.NoFileCompletions
 	named := map[string]cobra.CompletionFunc{
-		"today": none, "now": none, "id": none, "took": none, "reason": none, "from": none, "tolerance": none,
-		"for": none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
+		"today": none, "now": none, "id": none, "took": none, "end": none, "gap": none, "longest": none, "reason": none, "from": none,
+		"tolerance": none,
+		"for":       none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
 		"machine": env.completeMachine, "entry": env.completeEntry,
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
-	for _, cmd := range append(root.Commands(), root) {
+	for _, own := range []string{"dye-lot", "where", "width", "size", "spool", "have"} {
+		named[own] = none
+	}
+	commands := append(root.Commands(), root)
+	for _, cmd := range root.Commands() {
+		commands = append(commands, cmd.Commands()...)
+	}
+	for _, cmd := range commands {
 		register := func(flag *pflag.Flag) {
 			if f, ok := named[flag.Name]; ok {
 				// The only error is that of registering twice.

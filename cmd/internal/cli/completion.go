@@ -13,7 +13,7 @@ const completionLong = `completion writes a script that teaches a shell to finis
 options, job ids, operations, lots and blocks when Tab is pressed. SHELL is
 bash, zsh, fish or powershell.`
 
-const completionExample = `  # bash, for this session (needs the package bash-completion):
+const completionExample = `  # bash, for this session:
   source <(quiltrun completion bash)
 
   # zsh, for good:
@@ -22,7 +22,7 @@ const completionExample = `  # bash, for this session (needs the package bash-co
   # fish, for good:
   quiltrun completion fish > ~/.config/fish/completions/quiltrun.fish`
 
-// shells is the shells that cobra writes scripts for.
+// shells is the shells that there are scripts for. That of PowerShell is cobra's.
 var shells = []string{"bash", "zsh", "fish", "powershell"}
 
 // newCompletion is the command completion. It takes the place of cobra's own,
@@ -41,15 +41,21 @@ func newCompletion(env *Env) *cobra.Command {
 	}
 }
 
+// written writes a script.
+func written(out io.Writer, script string) error {
+	_, err := io.WriteString(out, script)
+	return err
+}
+
 // writeScript has the tree write its completion script for a shell.
 func writeScript(out io.Writer, root *cobra.Command, shell string) error {
 	switch shell {
 	case "bash":
-		return root.GenBashCompletionV2(out, true)
+		return written(out, bashScript)
 	case "zsh":
-		return root.GenZshCompletion(out)
+		return written(out, zshScript)
 	case "fish":
-		return root.GenFishCompletion(out, true)
+		return written(out, fishScript)
 	case "powershell":
 		return root.GenPowerShellCompletionWithDesc(out)
 	}

@@ -17,13 +17,13 @@ import (
 const enoughLong = `enough says how many blocks of which colourway the cloth on hand makes, print by
 print, and what would make it go far enough: how much to buy, a smaller square,
 another split of the prints, or another colourway for the blocks that are
-missing, each with the lines of the job file that would do it. Of a booked job it
-is what is left to cut.
+missing, each with the lines of the job file that would do it. Of a booked job
+it is what is left to cut.
 
-On hand is what the job file says, and what lies free on the shelf or is kept for
-the job. A fabric of which neither says anything is taken as bought as needed.
---have says otherwise, for this question alone. Blocks come first, colourways in
-file order; borders, binding and backing have what is left.`
+On hand is what the job file says, and what lies free on the shelf or is kept
+for the job. A fabric of which neither says anything is taken as bought as
+needed. --have says otherwise, for this question alone. Blocks come first,
+colourways in file order; borders, binding and backing have what is left.`
 
 const enoughExample = `  quiltrun enough estuary-lap
   quiltrun enough examples/harbour-pair.yaml
@@ -43,14 +43,14 @@ func newEnough(env *Env) *cobra.Command {
 		Short:             "Say how far the cloth on hand goes",
 		Long:              enoughLong,
 		Example:           enoughExample,
-		Args:              between(1, 1, "JOB or FILE"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeFileOrJob,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, 1, "JOB or FILE"), nil, func(cmd *cobra.Command, args []string) error {
 			opts.of = args[0]
 			return runEnough(cmd.Context(), env, opts)
-		},
+		}),
 	}
-	cmd.Flags().StringArrayVar(&opts.have, "have", nil, "take `FABRIC=AMOUNT` for what is there, such as Kelp=2")
+	cmd.Flags().StringArrayVar(&opts.have, "have", nil, "`FABRIC=AMOUNT` is what is there, such as Kelp=2")
 	return cmd
 }
 
@@ -63,7 +63,7 @@ func runEnough(ctx context.Context, env *Env, opts enoughOptions) error {
 	job := jobs[0]
 	ask := planner.EnoughAsk{Plan: job.plan, Left: job.left, Have: job.have(stock), Begun: job.begun()}
 	if job.state.Booked() {
-		ask.Prior = job.state.Ledger.Prior()
+		ask.Prior = job.state.Prior()
 	}
 	for _, text := range opts.have {
 		if err := haveInstead(ask.Have, job.plan, text); err != nil {
@@ -130,9 +130,10 @@ func haveInstead(have map[string]planner.Have, plan planner.Plan, text string) e
 
 func haveOf(f planner.Fabric, amount string, u measure.Unit) (planner.Have, error) {
 	if f.Form.Sheets() {
-		number, _, _ := strings.Cut(amount, " ")
+		number, word, _ := strings.Cut(amount, " ")
 		n, err := strconv.Atoi(number)
-		if err != nil || n < 0 || n > mostOnShelf {
+		form, named := countedForm(word, planner.ClothMaterial)
+		if err != nil || n < 0 || n > mostOnShelf || word != "" && (!named || form != f.Form) {
 			return planner.Have{}, wrong("--have: %q is not a count of %s", amount, pluralForm(f.Form))
 		}
 		return planner.Have{Sheets: []planner.HaveSheets{{Size: f.Size, Count: n}}}, nil

@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -34,7 +35,7 @@ func (e *Env) aboutJob(check cobra.PositionalArgs, own ownWords, run func(*cobra
 			return noneInUse(err, full)
 		}
 		if err := run(cmd, full); err != nil {
-			return leftOut(err, used)
+			return leftOut(err, used, args)
 		}
 		return nil
 	}
@@ -117,17 +118,13 @@ func noneInUse(err error, args []string) error {
 	return err
 }
 
-// leftOut adds to a word that nobody knows that it was not taken for a job.
-func leftOut(err error, used string) error {
+// leftOut adds to a first word that nobody knows that it is no job either.
+func leftOut(err error, used string, args []string) error {
 	var refusal *tracker.Refusal
-	if used == "" || !errors.As(err, &refusal) {
+	if used == "" || len(args) == 0 || !errors.As(err, &refusal) || !strings.Contains(refusal.What, strconv.Quote(args[0])) {
 		return err
 	}
-	switch refusal.Kind {
-	case tracker.UnknownOperation, tracker.UnknownBlock, tracker.UnknownLot:
-		return refused(refusal).hint("JOB was left out: %s is in use, and no job is called so", used)
-	}
-	return err
+	return refused(refusal).hint("JOB was left out: %s is in use, and no job is called so", used)
 }
 
 // operationWord is the ownWords of a command whose OP follows JOB.

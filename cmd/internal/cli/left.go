@@ -67,6 +67,9 @@ func runLeft(ctx context.Context, env *Env, opts leftOptions) error {
 	if err != nil {
 		return err
 	}
+	for _, state := range states {
+		env.sayDoubts(state)
+	}
 	return opts.show(env, states)
 }
 
@@ -102,9 +105,9 @@ func (o leftOptions) show(env *Env, states []tracker.State) error {
 	case env.given.json && o.blocks:
 		return render.LeftBlocksAllJSON(env.Out, states)
 	case env.given.json && one:
-		return render.LeftJSON(env.Out, states[0], env.today())
+		return render.LeftJSON(env.Out, states[0], env.Now())
 	case env.given.json:
-		return render.LeftAllJSON(env.Out, states, env.today())
+		return render.LeftAllJSON(env.Out, states, env.Now())
 	case o.blocks:
 		return render.LeftBlocks(env.Out, states, env.look())
 	}

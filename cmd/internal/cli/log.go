@@ -188,5 +188,6 @@ func runLog(ctx context.Context, env *Env, opts logOptions) error {
 	if env.given.json {
 		return render.LoggedJSON(env.Out, made.after, made.event, made.repeated)
 	}
+	env.sayDoubts(made.after)
 	return render.Logged(env.Out, made.after, made.event, made.repeated, env.look())
 }

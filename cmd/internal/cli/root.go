@@ -36,6 +36,9 @@ func run(env *Env, args []string) error {
 	if len(args) == 1 && args[0] == tick.GuardCommand {
 		return tick.Guard(env.In, env.direct, env.Err)
 	}
+	if len(args) > 0 && args[0] == tabRequest {
+		return runTab(env, args[1:])
+	}
 	root := newRoot(env)
 	root.SetArgs(args)
 	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
@@ -91,8 +94,9 @@ func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
 		{newPlan(env), newCompare(env), newCut(env), newEnough(env), newShop(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
-		{newTick(env), newLog(env), newMeasure(env), newSwap(env), newUndo(env), newNote(env), newPark(env), newUse(env)},
-		{newNext(env), newLeft(env), newJobs(env), newHistory(env), newWhen(env)},
+		{newTick(env), newLog(env), newStart(env), newStop(env), newMeasure(env), newRecount(env), newRip(env), newSwap(env), newUndo(env),
+			newNote(env), newPark(env), newUse(env)},
+		{newNext(env), newLeft(env), newTime(env), newJobs(env), newHistory(env), newWhen(env)},
 		{newShelf(env), newHours(env), newCheck(env), newCompletion(env)},
 	} {
 		root.AddGroup(workGroups[i])

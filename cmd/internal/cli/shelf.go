@@ -22,7 +22,7 @@ not on the shelf. Pieces are listed and not kept for anybody: take them off when
 you use them.`
 
 const shelfExample = `  quiltrun shelf
-  quiltrun shelf put Foam 3 yd --width 42 --dye-lot A7 --at "blue box"
+  quiltrun shelf put Foam 3 yd --width 42 --dye-lot A7 --where "blue box"
   quiltrun shelf put Sea holly 2 fat quarters --size 18x21
   quiltrun shelf put --thread Ecru 500 m
   quiltrun shelf recount 1 2 3/4 yd

@@ -14,6 +14,9 @@ import (
 // enterShelf appends an entry of the shelf and shows what it did. Decide says what
 // is entered, of the shelf as it is while nobody else can change it.
 func (e *Env) enterShelf(ctx context.Context, id, reason string, decide func(shelf.Shelf) (tracker.Shelf, error)) error {
+	if err := plainUTF8("--reason", reason, "leave --reason out"); err != nil {
+		return err
+	}
 	return e.appendShelf(ctx, tracker.Shelved, id, func(stock shelf.Shelf, event tracker.Event) (tracker.Event, error) {
 		entry, err := decide(stock)
 		if err != nil {

@@ -25,7 +25,7 @@ and form. AMOUNT is a length with its unit, or a count of a form:
 Bare measures are inches. A width or size that is left out is taken as usual in
 the shops, and said to be assumed. --dye-lot keeps cloth of one colour together.`
 
-const shelfPutExample = `  quiltrun shelf put Foam 3 yd --width 42 --dye-lot A7 --at "blue box"
+const shelfPutExample = `  quiltrun shelf put Foam 3 yd --width 42 --dye-lot A7 --where "blue box"
   quiltrun shelf put Sea holly 2 fat quarters --size 18x21
   quiltrun shelf put Reed 1.2 m --width "108 cm"
   quiltrun shelf put --batting Cotton 1 package --size 72x90`
@@ -57,12 +57,11 @@ func newShelfPut(env *Env) *cobra.Command {
 	flags.StringVar(&opts.width, "width", "", "usable `WIDTH`, measured")
 	flags.StringVar(&opts.size, "size", "", "`SIZE` of one, such as 18x21")
 	flags.StringVar(&opts.lot, "dye-lot", "", "the `DYE LOT`, as it stands on the bolt")
-	flags.StringVar(&opts.place, "at", "", "`WHERE` it lies")
+	flags.StringVar(&opts.place, "where", "", "`PLACE` where it lies")
 	flags.BoolVar(&opts.batting, "batting", false, "it is batting")
 	flags.BoolVar(&opts.thread, "thread", false, "it is thread")
 	registerReason(flags, &opts.reason)
 	registerID(flags, &opts.id)
-	cmd.MarkFlagsMutuallyExclusive("batting", "thread")
 	return cmd
 }
 
@@ -78,6 +77,8 @@ func runShelfPut(ctx context.Context, env *Env, opts shelfPutOptions) error {
 func (o shelfPutOptions) entry() (tracker.Shelf, error) {
 	material := planner.ClothMaterial
 	switch {
+	case o.batting && o.thread:
+		return tracker.Shelf{}, wrong("it is --batting or --thread, not both")
 	case o.batting:
 		material = planner.BattingMaterial
 	case o.thread:
@@ -86,6 +87,11 @@ func (o shelfPutOptions) entry() (tracker.Shelf, error) {
 	name, amount, err := parseStock(o.what, material)
 	if err != nil {
 		return tracker.Shelf{}, err
+	}
+	for _, text := range [][3]string{{"the name", name, "in letters of your keyboard"}, {"--dye-lot", o.lot, "leave --dye-lot out"}, {"--where", o.place, "leave --where out"}} {
+		if err := plainUTF8(text[0], text[1], text[2]); err != nil {
+			return tracker.Shelf{}, err
+		}
 	}
 	e := tracker.Shelf{
 		Do: tracker.PutOn, Material: material, Name: name, Form: amount.form, Amount: amount.amount,

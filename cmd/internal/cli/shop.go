@@ -15,8 +15,8 @@ const shopLong = `shop lists what is to be bought for several jobs together: fab
 notions. Of booked jobs it is what is left to do; what the jobs have on hand and
 what lies free on the shelf, or kept for them, is taken off.
 
-Cloth of one name, form and width is planned together for all jobs, cut from what
-is there first, and rounded to the shop's step once. No strip is cut of two
+Cloth of one name, form and width is planned together for all jobs, cut from
+what is there first, and rounded to the shop's step once. No strip is cut of two
 lengths, so it may be more than need less stock.`
 
 const shopExample = `  quiltrun shop estuary-lap
@@ -39,17 +39,16 @@ func newShop(env *Env) *cobra.Command {
 		Short:             "List what is to be bought for one job or several",
 		Long:              shopLong,
 		Example:           shopExample,
-		Args:              between(1, -1, "JOB or FILE"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeFilesOrJobs,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, -1, "JOB or FILE"), nil, func(cmd *cobra.Command, args []string) error {
 			opts.of = args
 			return runShop(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	cmd.Flags().BoolVar(&opts.csv, "csv", false, "write it as a table for a spreadsheet (RFC 4180)")
 	cmd.Flags().BoolVar(&opts.print, "print", false, "write it as a list to take along and tick")
 	cmd.Flags().StringVar(&opts.spool, "spool", "", "thread on one spool, such as `500m`")
-	cmd.MarkFlagsMutuallyExclusive("csv", "print")
 	return cmd
 }
 
@@ -106,8 +105,11 @@ func (o shopOptions) spoolLength() (measure.Length, error) {
 	return measure.Length(a.amount), nil
 }
 
-// once refuses a job that is named twice: its needs would be bought twice.
+// once refuses two forms at once, and a job that is named twice: its needs would be bought twice.
 func (o shopOptions) once() error {
+	if o.csv && o.print {
+		return wrong("shop writes --csv or --print, not both")
+	}
 	for i, name := range o.of {
 		if slices.Contains(o.of[:i], name) {
 			return wrong("%q is named twice", name).hint("for several quilts alike give the job a quantity")

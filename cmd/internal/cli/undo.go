@@ -63,5 +63,6 @@ func runUndo(ctx context.Context, env *Env, opts undoOptions) error {
 	if env.given.json {
 		return render.UndoneJSON(env.Out, made.after, made.event, made.repeated)
 	}
+	env.sayDoubts(made.after)
 	return render.Undone(env.Out, made.after, made.event, made.repeated, env.look())
 }

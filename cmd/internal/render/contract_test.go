@@ -78,12 +78,12 @@ func TestLeftKeepsItsContract(t *testing.T) {
 		for label, of := range map[string]int{"nothing logged": 0, "half": 2, "done": 1} {
 			t.Run(name+" "+label, func(t *testing.T) {
 				state := booked(t, plan, of)
-				conforms(t, "left", func(w io.Writer) error { return LeftJSON(w, state, friday) })
-				conforms(t, "left-all", func(w io.Writer) error { return LeftAllJSON(w, []tracker.State{state, state}, friday) })
+				conforms(t, "left", func(w io.Writer) error { return LeftJSON(w, state, noon) })
+				conforms(t, "left-all", func(w io.Writer) error { return LeftAllJSON(w, []tracker.State{state, state}, noon) })
 			})
 		}
 	}
-	conforms(t, "left-all", func(w io.Writer) error { return LeftAllJSON(w, nil, friday) })
+	conforms(t, "left-all", func(w io.Writer) error { return LeftAllJSON(w, nil, noon) })
 }
 
 func TestDatesKeepTheirContract(t *testing.T) {
@@ -156,7 +156,7 @@ func topLevel(t *testing.T, text, key string) int {
 
 func TestDoneAndLeftMakeTheCount(t *testing.T) {
 	for _, of := range []int{0, 1, 2, 3} {
-		for _, lot := range leftOf(booked(t, example(t, "harbour-pair"), of), friday).Lots {
+		for _, lot := range leftOf(booked(t, example(t, "harbour-pair"), of), noon).Lots {
 			for _, o := range lot.Operations {
 				assert.Equal(t, o.Count, o.Done+o.Left, o.Key)
 			}
@@ -171,8 +171,8 @@ func TestSchemasMissEveryField(t *testing.T) {
 	shows := map[string]func(io.Writer) error{
 		"plan":     func(w io.Writer) error { return PlanJSON(w, plan) },
 		"cut":      func(w io.Writer) error { return CuttingJSON(w, plan.Job, cloth.Simple, allCuts(t, plan, cloth.Simple)) },
-		"left":     func(w io.Writer) error { return LeftJSON(w, booked(t, plan, 2), friday) },
-		"left-all": func(w io.Writer) error { return LeftAllJSON(w, []tracker.State{booked(t, plan, 2)}, friday) },
+		"left":     func(w io.Writer) error { return LeftJSON(w, booked(t, plan, 2), noon) },
+		"left-all": func(w io.Writer) error { return LeftAllJSON(w, []tracker.State{booked(t, plan, 2)}, noon) },
 		"when":     func(w io.Writer) error { return WhenJSON(w, asOf, answers()) },
 		"hours":    func(w io.Writer) error { return HoursJSON(w, asOf, hours()) },
 	}

@@ -147,7 +147,8 @@ func giveWords(f planner.EnoughFabric, u measure.Unit) string {
 func (p *page) way(w planner.EnoughWay, u measure.Unit) {
 	p.hang(1, "- ", wayWords(w, u))
 	for _, l := range w.Lines {
-		p.line(ordinary, "       "+p.look.text(l))
+		text := strings.TrimLeft(l, " ")
+		p.hang(7+len(l)-len(text), "", text)
 	}
 }
 

@@ -34,7 +34,8 @@ func UndoneJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated boo
 		jsonReceipt
 		Target    string `json:"target"`
 		TargetSeq uint64 `json:"target_seq"`
-	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, targetOf(after, ev).Seq})
+		jsonDoubts
+	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, targetOf(after, ev).Seq, jsonDoubts{doubtsOf(after, ev.At)}})
 }
 
 // BookedJSON writes that a job was taken on for scripts.

@@ -19,6 +19,12 @@ var tellings = map[tracker.Kind]func(s tracker.State, t tracker.Told) string{
 	tracker.Recount: func(s tracker.State, t tracker.Told) string {
 		return "recounted: " + partsWords(s, t.Parts) + " on the table"
 	},
+	tracker.Ripped:  func(s tracker.State, t tracker.Told) string { return "ripped: " + partsWords(s, t.Parts) },
+	tracker.Started: tellStarted,
+	tracker.Stopped: func(_ tracker.State, t tracker.Told) string { return "stopped" + endWords(t) },
+	tracker.Paused:  func(tracker.State, tracker.Told) string { return "a pause" },
+	tracker.Resumed: func(tracker.State, tracker.Told) string { return "went on" },
+	tracker.Settled: tellSettled,
 	tracker.Undone: func(_ tracker.State, t tracker.Told) string {
 		if t.Undoes == nil {
 			return "took back " + t.Target

@@ -62,16 +62,20 @@ func (p *page) jobList(states []tracker.State, today planner.Date) {
 	}
 }
 
-// shortNext is what comes next in a job, without its time.
+// shortNext is what comes next in a job, without its time and without a list of
+// fabrics.
 func shortNext(s tracker.State, today planner.Date) string {
 	if at, done := s.FinishedAt(); done {
 		return "handed over on " + planner.DateOf(at).String()
 	}
 	next := s.NextDoable(today)
-	if len(next) == 0 {
+	switch len(next) {
+	case 0:
 		return nextWords(s, today)
+	case 1:
+		return taskWords(next)
 	}
-	return taskWords(next)
+	return next[0].Name
 }
 
 // JobsJSON writes the same for scripts.

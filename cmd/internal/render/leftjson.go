@@ -2,22 +2,23 @@ package render
 
 import (
 	"io"
+	"time"
 
 	"quiltrun/planner"
 	"quiltrun/tracker"
 )
 
-// LeftJSON writes what remains of one job on a day for scripts.
-func LeftJSON(w io.Writer, s tracker.State, today planner.Date) error {
-	return writeJSON(w, leftOf(s, today))
+// LeftJSON writes what remains of one job at a time for scripts.
+func LeftJSON(w io.Writer, s tracker.State, now time.Time) error {
+	return writeJSON(w, leftOf(s, now))
 }
 
 // LeftAllJSON writes what remains of every booked job for scripts.
-func LeftAllJSON(w io.Writer, states []tracker.State, today planner.Date) error {
+func LeftAllJSON(w io.Writer, states []tracker.State, now time.Time) error {
 	return writeJSON(w, struct {
 		Schema int        `json:"schema"`
 		Jobs   []jsonLeft `json:"jobs"`
-	}{schema, list(states, func(s tracker.State) jsonLeft { return leftOf(s, today) })})
+	}{schema, list(states, func(s tracker.State) jsonLeft { return leftOf(s, now) })})
 }
 
 // jsonLeft is one job. Counts are for the run, minutes_left is the expected time
@@ -38,7 +39,8 @@ type jsonLeft struct {
 	Next           *jsonNext   `json:"next"`
 	Parked         *jsonParked `json:"parked"`
 
-	Drifts []*jsonTrend `json:"drifts"` // seams that drift, of work that is left
+	Drifts []*jsonTrend  `json:"drifts"` // seams that drift, of work that is left
+	Doubts []jsonSitting `json:"doubts"` // times at work that wait for a word of the maker's
 }
 
 // jsonLot is one lot with all its operations, those that are done too.
@@ -64,12 +66,12 @@ type jsonRow struct {
 }
 
 // leftOf is a state as scripts read it.
-func leftOf(s tracker.State, today planner.Date) jsonLeft {
+func leftOf(s tracker.State, now time.Time) jsonLeft {
 	return jsonLeft{
 		Schema: schema, Job: s.Ledger.Job, Title: s.Ledger.Title, Due: date(s.Ledger.Due),
 		Blocks: s.Blocks(tracker.Lot{}), FinishedBlocks: s.FinishedBlocks(tracker.Lot{}),
 		Quilts: s.Ledger.Quantity, FinishedQuilts: s.FinishedQuilts(), MinutesLeft: minutes(remainingMinutes(s)),
-		InHand: s.InHand(tracker.Lot{}), Next: nextOf(s, today), Parked: parkedOf(s),
+		InHand: s.InHand(tracker.Lot{}), Next: nextOf(s, planner.DateOf(now)), Parked: parkedOf(s),
 		Lots: list(lotsOf(s), func(l lotRows) jsonLot {
 			lot := jsonLot{Lot: l.Name, LotKind: string(l.Kind), Operations: list(l.rows, rowOf)}
 			if l.Kind != planner.FabricLot {
@@ -78,6 +80,7 @@ func leftOf(s tracker.State, today planner.Date) jsonLeft {
 			return lot
 		}),
 		Drifts: list(s.Drifts(), func(d tracker.Drift) *jsonTrend { return trendOf(d.Series) }),
+		Doubts: doubtsOf(s, now),
 	}
 }
 

@@ -102,8 +102,8 @@ func taskRow(tasks []tracker.Task, group []int) []string {
 		t := tasks[at]
 		lots[i] = t.Lot.Name
 		switch {
-		case t.Test != "":
-			lots[i] = fmt.Sprintf("%s (%d for the test block)", t.Lot.Name, t.Count)
+		case len(t.Tests) > 0:
+			lots[i] = fmt.Sprintf("%s (%d for %s)", t.Lot.Name, t.Count, testWords(t.Tests))
 		case part && len(group) > 1:
 			lots[i] = fmt.Sprintf("%s %d", t.Lot.Name, t.Count)
 		}

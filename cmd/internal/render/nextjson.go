@@ -61,26 +61,27 @@ func batchOf(b tracker.Batch) jsonBatch {
 }
 
 // jsonTask is counts of one operation for one lot; its minutes are without setting
-// up. Test_block is the block that is to be measured before the run goes on.
+// up. Test_blocks are those that it is for: they are to be measured before the run
+// goes on.
 type jsonTask struct {
-	Job       string  `json:"job"`
-	Due       *string `json:"due"`
-	Number    int     `json:"number"`
-	Key       string  `json:"key"`
-	Name      string  `json:"name"`
-	Lot       string  `json:"lot"`
-	LotKind   string  `json:"lot_kind"`
-	CountedIn string  `json:"counted_in"`
-	Count     int     `json:"count"`
-	Left      int     `json:"left"`
-	TestBlock *string `json:"test_block"`
-	Minutes   number  `json:"minutes"`
+	Job        string   `json:"job"`
+	Due        *string  `json:"due"`
+	Number     int      `json:"number"`
+	Key        string   `json:"key"`
+	Name       string   `json:"name"`
+	Lot        string   `json:"lot"`
+	LotKind    string   `json:"lot_kind"`
+	CountedIn  string   `json:"counted_in"`
+	Count      int      `json:"count"`
+	Left       int      `json:"left"`
+	TestBlocks []string `json:"test_blocks"`
+	Minutes    number   `json:"minutes"`
 }
 
 // taskOf is a task as scripts read it.
 func taskOf(t tracker.Task) jsonTask {
 	return jsonTask{t.Job, date(t.Due), t.Number, t.Key, t.Name, t.Lot.Name, string(t.Lot.Kind), string(t.CountedIn),
-		t.Count, t.Left, known(t.Test), minutes(t.Minutes)}
+		t.Count, t.Left, list(t.Tests, func(id string) string { return id }), minutes(t.Minutes)}
 }
 
 // jsonHeld is work that is held up: behind is what has to come first, waits_for

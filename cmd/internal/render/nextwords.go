@@ -39,22 +39,27 @@ func taskWords(tasks []tracker.Doable) string {
 
 // roomWords is how much of it is left, and how much of that can be made now.
 func roomWords(tasks []tracker.Doable) string {
-	room, left, test := 0, 0, ""
+	room, left := 0, 0
+	var tests []string
 	for _, t := range tasks {
 		room, left = room+t.Room, left+t.Left
-		if test == "" {
-			test = t.Test
-		}
+		tests = append(tests, t.Tests...)
 	}
 	switch one := string(tasks[0].CountedIn); {
-	case test != "" && len(tasks) == 1:
-		return fmt.Sprintf("%s for the test block %s", counted(room, one), together(test))
-	case test != "":
-		return fmt.Sprintf("%s for the test blocks", counted(room, one))
+	case len(tests) > 0:
+		return fmt.Sprintf("%s for %s", counted(room, one), testWords(tests))
 	case room < left:
 		return fmt.Sprintf("%d of %s left can be made", room, counted(left, one))
 	}
 	return fmt.Sprintf("%d left", left)
+}
+
+// testWords names test blocks, one by its id.
+func testWords(ids []string) string {
+	if len(ids) == 1 {
+		return "the test block " + together(ids[0])
+	}
+	return "test blocks"
 }
 
 // minutesOf is the expected time of all that can be made of tasks.

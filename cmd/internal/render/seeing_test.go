@@ -151,7 +151,7 @@ func TestTheNextThingToDoIsSaidInWords(t *testing.T) {
 	assert.Equal(t, "14 left", roomWords([]tracker.Doable{kitted}))
 	kitted.Room = 4
 	assert.Equal(t, "4 of 14 pairs left can be made", roomWords([]tracker.Doable{kitted}))
-	kitted.Room, kitted.Test = 2, "tide-01"
+	kitted.Room, kitted.Tests = 2, []string{"tide-01"}
 	assert.Equal(t, "2 pairs for the test block tide-01", untied(roomWords([]tracker.Doable{kitted})))
 }
 

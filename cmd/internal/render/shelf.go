@@ -88,15 +88,14 @@ func (p *page) keptForJobs(s shelf.Shelf) {
 	opened := false
 	for _, group := range byJob {
 		job := s.Needs[group[0]].Job
-		var kept, short, lots []string
-		for _, at := range group {
-			n := s.Needs[at]
-			if n.Kept > 0 {
-				kept = append(kept, needWords(n, n.Kept))
-			}
-			if n.Short > 0 {
-				short = append(short, needWords(n, n.Short))
-			}
+		var lots []string
+		needs := make([]shelf.Need, len(group))
+		for i, at := range group {
+			needs[i] = s.Needs[at]
+		}
+		kept := needsWords(needs, func(n shelf.Need) planner.Amount { return n.Kept })
+		short := needsWords(needs, func(n shelf.Need) planner.Amount { return n.Short })
+		for _, n := range needs {
 			if n.Lots > 1 && n.Material == planner.ClothMaterial {
 				lots = append(lots, fmt.Sprintf("%s comes from %d dye lots, or pieces of which none is said", n.Name, n.Lots))
 			}
@@ -121,6 +120,30 @@ func (p *page) shelfList(lead string, parts []string) {
 	if len(parts) > 0 {
 		p.hang(3, lead+": ", strings.Join(parts, "; "))
 	}
+}
+
+// needsWords is amounts of what a job needs, sheets of as many fabrics together:
+// "1 fat quarter each of Marram, Mudlark".
+func needsWords(needs []shelf.Need, amount func(shelf.Need) planner.Amount) []string {
+	var parts []string
+	alike := func(i int) string {
+		n := needs[i]
+		if n.Material != planner.ClothMaterial || !n.Form.Counted() {
+			return fmt.Sprint(i)
+		}
+		return fmt.Sprint(n.Form, amount(n))
+	}
+	for _, group := range grouped(len(needs), alike) {
+		n := needs[group[0]]
+		switch a := amount(n); {
+		case a == 0:
+		case len(group) == 1:
+			parts = append(parts, needWords(n, a))
+		default:
+			parts = append(parts, shelf.AmountWords(a, n.Form, needUnit(n))+" each of "+enumerate(picked(group, func(i int) string { return needs[i].Name })))
+		}
+	}
+	return parts
 }
 
 // needUnit is the unit of the job that needs something.

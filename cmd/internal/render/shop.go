@@ -88,7 +88,8 @@ func (p *page) shopNotes(s Shopped) {
 			p.para(1, fmt.Sprintf("%s is cut together for %s: %s less than bought for each by itself.",
 				f.Fabric.Name, enumerate(f.Jobs), s.amount(f, f.Saves())))
 		}
-		if there := f.Own + f.Shelf; f.Buy > 0 && there > 0 && f.Need-there < f.Buy && !f.Fabric.Form.Sheets() {
+		short := measure.Length(f.Need - f.Own - f.Shelf)
+		if f.Buy > 0 && f.Own+f.Shelf > 0 && !f.Fabric.Form.Sheets() && max(0, short).RoundUp(s.Units.ShopStep()) < measure.Length(f.Buy) {
 			p.para(1, fmt.Sprintf("%s: no strip is cut of two lengths, so what is there is cut first and %s is bought in one.",
 				f.Fabric.Name, s.amount(f, f.Buy)))
 		}
