@@ -26,11 +26,21 @@ func (j BlockJoin) Words() string {
 	if j.Above {
 		where = fmt.Sprintf("one above the other in rows %d and %d", j.At.Row, j.To.Row)
 	}
-	points := j.Matches.Clash + j.Matches.Nest + j.Matches.Open
-	if points == j.Matches.Clash {
-		return fmt.Sprintf("%s and %s, %s: all %s clash", j.First, j.Second, where, counted(points, "match point"))
+	return fmt.Sprintf("%s and %s, %s: %s", j.First, j.Second, where, clashing(j.Matches))
+}
+
+// clashing says how many of a join's match points clash.
+func clashing(t patchwork.Tally) string {
+	points := t.Clash + t.Nest + t.Open
+	switch {
+	case points == 1:
+		return "their one match point clashes"
+	case t.Clash == points:
+		return fmt.Sprintf("all %d match points clash", points)
+	case t.Clash == 1:
+		return fmt.Sprintf("1 of %d match points clashes", points)
 	}
-	return fmt.Sprintf("%s and %s, %s: %d of %s clash", j.First, j.Second, where, j.Matches.Clash, counted(points, "match point"))
+	return fmt.Sprintf("%d of %d match points clash", t.Clash, points)
 }
 
 // Repress is a block that is better pressed by another card.

@@ -22,6 +22,12 @@ func Exchanged(a, b Block) (Block, Block) {
 	return a, b
 }
 
+// SewsBlocks reports whether an operation, by its key, is the first that sews a top's
+// blocks to something: after it they do not change places without the ripper.
+func SewsBlocks(key string) bool {
+	return key == keySewRows || key == keySewSashing || key == keySewBorder
+}
+
 // swap has blocks change places that did so on the floor. It comes last: cards,
 // kits and counts are those of the layout as it was dealt, since blocks are cut,
 // pressed and counted by their ids wherever they lie.

@@ -32,7 +32,7 @@ func TestASwapOfDifferentCardsClashesUntilBothArePressedAnew(t *testing.T) {
 	effect := Swapped(before, after, "wet-03", "wet-04")
 	assert.Equal(t, 0, effect.Before.Clash)
 	require.Len(t, effect.Worse, 1)
-	assert.Equal(t, "wet-03 and dry-03, side by side in row 2: 1 of 2 match points clash", effect.Worse[0].Words())
+	assert.Equal(t, "wet-03 and dry-03, side by side in row 2: 1 of 2 match points clashes", effect.Worse[0].Words())
 	assert.Equal(t, []Repress{{"wet-03", "b"}, {"wet-04", "a"}}, sortedRepress(effect.Repress))
 	assert.Equal(t, effect.Before, effect.Left)
 	assert.Contains(t, codesOf(after), warnSwapClash)

@@ -96,14 +96,14 @@ func swappedRows(made entry) (render.SwappedBlocks, error) {
 	if err != nil {
 		return render.SwappedBlocks{}, err
 	}
-	s := render.SwappedBlocks{Event: stored, Repeated: made.repeated, Before: before.Ledger, After: after}
+	s := render.SwappedBlocks{Event: stored, Repeated: made.repeated, After: after}
 	was, err := bookedPlan(before)
 	if err != nil {
 		return s, nil
 	}
 	if is, err := bookedPlan(after); err == nil {
 		effect := planner.Swapped(was, is, stored.Amendment.Swap.A, stored.Amendment.Swap.B)
-		s.Effect = &effect
+		s.Plan, s.Effect = &is, &effect
 	}
 	return s, nil
 }

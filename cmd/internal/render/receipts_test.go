@@ -70,5 +70,5 @@ func swappedTidemark(t testing.TB) SwappedBlocks {
 	now, err := planner.Make(plan.Job, is.Prior())
 	require.NoError(t, err)
 	effect := planner.Swapped(plan, now, "wet-03", "wet-04")
-	return SwappedBlocks{Event: ev, Before: was.Ledger, After: is, Effect: &effect}
+	return SwappedBlocks{Event: ev, After: is, Plan: &now, Effect: &effect}
 }

@@ -16,8 +16,8 @@ import (
 type SwappedBlocks struct {
 	Event    tracker.Event
 	Repeated bool
-	Before   tracker.Ledger
 	After    tracker.State
+	Plan     *planner.Plan // after it; nil as Effect is
 	Effect   *planner.SwapEffect
 }
 
@@ -34,7 +34,8 @@ func Swapped(w io.Writer, s SwappedBlocks, look Look) error {
 	for _, r := range rows {
 		p.hang(2, capital(r.label())+"  ", r.pickUp())
 	}
-	p.para(2, "Pick a row up from the left, each block under the last, and pin its label to the first.")
+	p.para(2, "Pick a row up from its left end, each block under the one before, and pin the label to the first.")
+	p.para(2, s.sewn(rows))
 	if s.Effect != nil {
 		p.gap()
 		p.effect(*s.Effect)
@@ -71,38 +72,87 @@ func (p *page) effect(e planner.SwapEffect) {
 	}
 }
 
-// floorRow is one row of a top as it lies.
+// floorRow is one row of a top, or one strip of a border of blocks, as it lies.
 type floorRow struct {
-	quilt, row int
-	quilts     int // of the run
-	blocks     []tracker.Block
+	name   string
+	quilt  int
+	quilts int // of the run
+	blocks []floorBlock
+}
+
+// floorBlock is a block as it lies.
+type floorBlock struct {
+	id                string
+	row, column, turn int
 }
 
 // rows is the one or two rows in which the exchanged blocks lie.
 func (s SwappedBlocks) rows() []floorRow {
 	var rows []floorRow
 	swap := s.Event.Amendment.Swap
-	for _, b := range s.After.Ledger.Blocks {
-		if b.Retired || b.ID != swap.A && b.ID != swap.B {
-			continue
-		}
-		if !slices.ContainsFunc(rows, func(r floorRow) bool { return r.quilt == b.Quilt && r.row == b.Row }) {
-			rows = append(rows, floorRow{quilt: b.Quilt, row: b.Row, quilts: s.After.Ledger.Quantity})
-		}
-	}
-	for i := range rows {
-		for _, b := range s.After.Ledger.Blocks {
-			if !b.Retired && b.Quilt == rows[i].quilt && b.Row == rows[i].row {
-				rows[i].blocks = append(rows[i].blocks, b)
+	for quilt := 1; quilt <= s.After.Ledger.Quantity; quilt++ {
+		for _, row := range s.rowsOf(quilt) {
+			if slices.ContainsFunc(row.blocks, func(b floorBlock) bool { return b.id == swap.A || b.id == swap.B }) {
+				rows = append(rows, row)
 			}
 		}
 	}
 	return rows
 }
 
+// rowsOf is all rows of a quilt: as the plan has them sewn, or where there is no plan
+// by the ledger's places.
+func (s SwappedBlocks) rowsOf(quilt int) []floorRow {
+	var rows []floorRow
+	if s.Plan != nil {
+		for _, up := range s.Plan.Pickups(quilt) {
+			row := floorRow{name: up.Name, quilt: quilt, quilts: s.After.Ledger.Quantity}
+			for _, b := range up.Blocks {
+				row.blocks = append(row.blocks, floorBlock{b.ID, b.Row, b.Column, b.Turn})
+			}
+			rows = append(rows, row)
+		}
+		return rows
+	}
+	for _, b := range s.After.Ledger.Blocks {
+		if b.Retired || b.Quilt != quilt {
+			continue
+		}
+		name := fmt.Sprintf("row %d", b.Row)
+		if n := len(rows); n == 0 || rows[n-1].name != name {
+			rows = append(rows, floorRow{name: name, quilt: quilt, quilts: s.After.Ledger.Quantity})
+		}
+		last := &rows[len(rows)-1]
+		last.blocks = append(last.blocks, floorBlock{b.ID, b.Row, b.Column, b.Turn})
+	}
+	return rows
+}
+
+// sewn says that joins of a quilt are made already, "" where none are.
+func (s SwappedBlocks) sewn(rows []floorRow) string {
+	var said []string
+	for _, row := range s.After.Rows() {
+		for i, r := range rows {
+			lies := row.Lot == tracker.Lot{Kind: planner.QuiltLot, Name: fmt.Sprintf("quilt-%d", r.quilt)}
+			if again := i > 0 && rows[i-1].quilt == r.quilt; again || !lies || row.Done == 0 || !planner.SewsBlocks(row.Key) {
+				continue
+			}
+			said = append(said, fmt.Sprintf("%d of %s are made in %d%s%s, quilt %d",
+				row.Done, counted(row.Count, string(row.CountedIn)), row.Number, tied, row.Name, r.quilt))
+		}
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return "Careful: " + strings.Join(said, "; ") + ". What is sewn to one of the two has to be ripped first."
+}
+
 // label is what is pinned to a row's first block.
 func (r floorRow) label() string {
-	label := fmt.Sprintf("row %d, first at left", r.row)
+	label := r.name + ", first at left"
+	if strings.HasSuffix(r.name, "left") || strings.HasSuffix(r.name, "right") {
+		label = r.name + ", first at the top"
+	}
 	if r.quilts > 1 {
 		label = fmt.Sprintf("quilt %d, %s", r.quilt, label)
 	}
@@ -113,52 +163,55 @@ func (r floorRow) label() string {
 func (r floorRow) pickUp() string { return strings.Join(r.ids(), ", ") }
 
 func (r floorRow) ids() []string {
-	return list(r.blocks, func(b tracker.Block) string { return b.ID })
+	return list(r.blocks, func(b floorBlock) string { return b.id })
 }
 
-// rowsMap draws rows one below the other, in strips of as many columns as fit. A star
+// rowsMap draws rows one below the other, in strips of as many blocks as fit. A star
 // marks what changed places.
 func (p *page) rowsMap(rows []floorRow, swap planner.Swap) {
-	cell := func(b tracker.Block) string {
+	cell := func(b floorBlock) string {
 		star := ""
-		if b.ID == swap.A || b.ID == swap.B {
+		if b.id == swap.A || b.id == swap.B {
 			star = "*"
 		}
-		return p.look.text(star + b.ID + turnMark(b.Turn))
+		return p.look.text(star + b.id + turnMark(b.turn))
 	}
-	pitch, across := 0, 0
+	pitch, across, lead := 0, 0, 0
 	for _, r := range rows {
+		lead = max(lead, width(r.name)+4)
+		across = max(across, len(r.blocks))
 		for _, b := range r.blocks {
-			pitch, across = max(pitch, width(cell(b))+2), max(across, b.Column)
+			pitch = max(pitch, width(cell(b))+2)
 		}
 	}
 	strip := across
-	if room := p.look.room(rowLabel); room > 0 {
+	if room := p.look.room(lead); room > 0 {
 		strip = max(1, min(across, (room+2)/pitch))
 	}
 	for first := 0; first < across; first += strip {
-		head := strings.Repeat(" ", rowLabel)
-		for c := first; c < min(first+strip, across); c++ {
-			head += padded(strconv.Itoa(c+1), pitch)
+		head := strings.Repeat(" ", lead)
+		for nth := first; nth < min(first+strip, across); nth++ {
+			head += padded(strconv.Itoa(nth+1), pitch)
 		}
 		p.line(faint, head)
 		for _, r := range rows {
-			line := fmt.Sprintf("%4d ", r.row)
-			for _, b := range r.blocks {
-				if b.Column > first && b.Column <= first+strip {
-					line += padded(cell(b), pitch)
-				}
+			if first >= len(r.blocks) {
+				continue
+			}
+			line := padded("  "+capital(r.name), lead)
+			for _, b := range r.blocks[first:min(first+strip, len(r.blocks))] {
+				line += padded(cell(b), pitch)
 			}
 			p.line(ordinary, line)
 		}
 	}
-	p.para(rowLabel, "* changed places"+turnWords(rows))
+	p.para(lead, "* changed places"+turnWords(rows))
 }
 
 // turnWords explains the arrows of turned blocks, where there are any.
 func turnWords(rows []floorRow) string {
 	for _, r := range rows {
-		if slices.ContainsFunc(r.blocks, func(b tracker.Block) bool { return b.Turn != 0 }) {
+		if slices.ContainsFunc(r.blocks, func(b floorBlock) bool { return b.turn != 0 }) {
 			return "; an arrow shows where a block's top goes"
 		}
 	}

@@ -17,7 +17,7 @@ type jsonFloorBlock struct {
 // jsonFloorRow is a row as it lies, its blocks in the order of picking up.
 type jsonFloorRow struct {
 	Quilt  int      `json:"quilt"`
-	Row    int      `json:"row"`
+	Name   string   `json:"name"`
 	Label  string   `json:"label"`
 	Blocks []string `json:"blocks"`
 }
@@ -60,7 +60,7 @@ func SwappedJSON(w io.Writer, s SwappedBlocks) error {
 		Matches *jsonSwapEffect  `json:"matches"` // over the joins round both places
 	}{
 		receiptOf(s.After.Ledger.Job, s.Event, s.Repeated), blocks,
-		list(s.rows(), func(r floorRow) jsonFloorRow { return jsonFloorRow{r.quilt, r.row, r.label(), r.ids()} }),
+		list(s.rows(), func(r floorRow) jsonFloorRow { return jsonFloorRow{r.quilt, r.name, r.label(), r.ids()} }),
 		effectOf(s.Effect),
 	})
 }
