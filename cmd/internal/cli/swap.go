@@ -18,7 +18,7 @@ blocks to press by another card.
 
 A swap stands through a revision of the job, and undo takes it back.`
 
-const swapExample = `  quiltrun swap estuary-lap tide-03 dune-07
+const swapExample = `  quiltrun swap estuary-lap tide-03 dune-04
 
   # back again:
   quiltrun undo estuary-lap`
