@@ -52,7 +52,7 @@ func (j Job) resewn(seam measure.Length) Job {
 	return j
 }
 
-// checkSeam refuses a measured seam that leaves nothing of a border. What it
+// checkSeam refuses a measured seam that leaves nothing of a border or of the sashing. What it
 // does to the blocks their geometry finds.
 func (m *maker) checkSeam() {
 	if m.job.SeamAsked == 0 {
@@ -78,6 +78,11 @@ func (m *maker) asCut(recipe patchwork.Recipe) patchwork.Recipe {
 	if err != nil { // it cannot be made as planned either, and Make says why
 		return recipe
 	}
+	return pinned(recipe, build)
+}
+
+// pinned is a recipe with its squares for triangles as a build has cut them.
+func pinned(recipe patchwork.Recipe, build *patchwork.Build) patchwork.Recipe {
 	recipe.Steps = slices.Clone(recipe.Steps)
 	for i, made := range build.Steps {
 		if made.Square != 0 {

@@ -164,12 +164,12 @@ func bordersFor(j Job, f FirstPiece) []BorderChange {
 }
 
 // Off is how much larger a block comes out raw, the larger of both ways; below
-// 0: smaller. Of a piece without a seam it is the piece itself.
+// 0: smaller. Of the top and of a piece without a seam it is what was measured.
 func (f FirstPiece) Off() measure.Length {
-	if f.Seam == 0 {
-		return f.Ways[0].Off()
-	}
 	off := lost(f.Would.Raw, f.Planned.Raw)
+	if f.Seam == 0 || f.Piece.Top {
+		off = measure.Size{Width: f.Ways[0].Off(), Height: f.Ways[len(f.Ways)-1].Off()}
+	}
 	if apart(off.Height) > apart(off.Width) {
 		return off.Height
 	}

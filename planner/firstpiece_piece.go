@@ -25,6 +25,7 @@ type Piece struct {
 	Size       measure.Size // raw, as planned; a Height of 0 has no one measure
 	Loses      measure.Size // when every seam on the way takes seamProbe more
 	Block      bool         // it is the block itself
+	Top        bool         // it is the quilt's top
 	AsCut      bool         // no seam is in its size: the ruler made it
 }
 
@@ -54,27 +55,14 @@ type twice struct {
 // makes it impossible.
 func makeTwice(p Plan) twice {
 	t := twice{plan: p, job: p.Job}
-	m := &maker{job: p.Job}
 	for _, c := range p.Colourways {
-		build, err := patchwork.Remake(m.pinned(c), p.Job.Seam+seamProbe, p.Job.Units)
+		build, err := patchwork.Remake(pinned(c.Recipe, c.Build), p.Job.Seam+seamProbe, p.Job.Units)
 		if err != nil {
 			build = nil
 		}
 		t.at = append(t.at, build)
 	}
 	return t
-}
-
-// pinned is a colourway's recipe with its squares as they are cut.
-func (m *maker) pinned(c ColourwayPlan) patchwork.Recipe {
-	recipe := c.Recipe
-	recipe.Steps = slices.Clone(recipe.Steps)
-	for i, made := range c.Build.Steps {
-		if made.Square != 0 {
-			recipe.Steps[i].Size = squareSize(made.Square)
-		}
-	}
-	return recipe
 }
 
 // PieceAt finds the piece that is measured after a step: a test by its name, a
@@ -171,8 +159,11 @@ func (t twice) ofStep(colourway int, step string) (Piece, error) {
 	}
 	piece := Piece{Step: to.name, Name: to.words(), Operation: to.operation, Size: size,
 		Block: to.at == len(c.Build.Steps)-1 && !to.partly()}
-	if to.partly() {
+	switch {
+	case to.partly():
 		piece.Step = to.operation
+	case piece.Block:
+		piece.Name = "a block"
 	}
 	if probed := t.at[colourway]; probed != nil {
 		less, _ := to.size(probed)
@@ -202,7 +193,7 @@ func (t twice) ofTop(step string) (Piece, bool) {
 	if step != keyBorders {
 		step = keyMeasure
 	}
-	return Piece{Step: step, Operation: step, Name: name, Size: should, Loses: lost(should, probed)}, true
+	return Piece{Step: step, Operation: step, Name: name, Top: true, Size: should, Loses: lost(should, probed)}, true
 }
 
 // rawTop is the raw top of a job whose blocks are sewn with a seam.

@@ -7,24 +7,32 @@ import (
 )
 
 // Remedies says what to do about a piece that is off, in the order in which to
-// do it: look again, then the machine, then what is sewn already, then the
-// border. The order, re-press first and only then trim to the smallest, is that
-// of The Spruce ("Easy ways to square up quilt blocks"); that too wide a piece
-// means too narrow a seam, and the reverse, is Sonflower Quilts'. Nothing is to
-// be done about a piece that is right.
+// do it: needle or guide, so that nothing more is sewn wrong; then what is sewn
+// already, pressed again before it is trimmed; then the border. That order of
+// mending is The Spruce's ("Easy ways to square up quilt blocks": re-press, then
+// trim all to the smallest); that too wide a piece means too narrow a seam, and
+// the reverse, is Sonflower Quilts'. Nothing is to be done about a piece that is
+// right.
 func (f FirstPiece) Remedies(j Job) []string {
 	switch {
 	case f.Seam == 0:
 		return f.ruled(j)
 	case f.Seam == j.Seam:
 		return nil
+	case f.Piece.Top && f.Within():
+		return []string{cutByMeasure}
+	case f.Piece.Top:
+		return []string{f.pressAgain(), cutByMeasure, f.mendTop(j)}
 	}
-	all := []string{f.pressAgain(), f.moveGuide(j), f.testAgain(j)}
+	all := []string{f.moveGuide(j), f.testAgain(j)}
 	if f.Problem != nil || f.Within() {
 		return all
 	}
-	return append(all, f.mendSewn(j), f.mendTop(j))
+	return append(all, f.pressAgain(), f.mendSewn(j), f.mendTop(j))
 }
+
+// cutByMeasure is how borders come to fit a top that is a little off.
+const cutByMeasure = "Cut borders and backing by what you measured through the middle, not by the plan."
 
 // wide reports whether the piece is too large, so that the seam takes too little.
 func (f FirstPiece) wide(j Job) bool { return f.Seam < j.Seam }
@@ -43,16 +51,16 @@ func (f FirstPiece) ruled(j Job) []string {
 
 func (f FirstPiece) pressAgain() string {
 	if f.Ways[0].Off() > 0 {
-		return "Press it again without pulling, let it cool and measure again: a stretched piece measures too wide."
+		return "Press again what is sewn so, without pulling, and measure it once more: a stretched piece measures too wide."
 	}
-	return "Press it again, every fold opened right out to the seam, let it cool and measure again: cloth that stays in a fold measures like too wide a seam."
+	return "Press again what is sewn so, every fold opened right out to the seam, and measure it once more: some of the cloth may come back."
 }
 
 func (f FirstPiece) moveGuide(j Job) string {
 	if f.wide(j) {
-		return fmt.Sprintf("The seam takes too little: move the guide %s away from the needle, or the needle as much away from the guide.", fine(j.Seam-f.Seam, j.Units))
+		return fmt.Sprintf("The seam takes too little. Is the piece pressed flat and cool, and not stretched? Then move the guide %s away from the needle, or the needle as much away from the guide.", fine(j.Seam-f.Seam, j.Units))
 	}
-	return fmt.Sprintf("The seam takes too much: move the guide %s toward the needle, or the needle as much toward the guide.", fine(f.Seam-j.Seam, j.Units))
+	return fmt.Sprintf("The seam takes too much. Is the piece pressed flat and cool, with no fold left beside the seam? Then move the guide %s toward the needle, or the needle as much toward the guide.", fine(f.Seam-j.Seam, j.Units))
 }
 
 func (f FirstPiece) testAgain(j Job) string {
@@ -69,6 +77,10 @@ func (f FirstPiece) mendSewn(j Job) string {
 		squareOrSize(f.Would.Raw, j.Units), squareOrSize(f.Would.Block, j.Units))
 }
 
+// narrowestBorder is the least that two opposite borders finish together: half an
+// inch each is the least that is well sewn. Common practice, no source.
+const narrowestBorder = measure.Inch
+
 // mendTop is what makes the top come out though every seam is sewn so.
 func (f FirstPiece) mendTop(j Job) string {
 	size := f.Planned.Quilt.Show(j.Units)
@@ -77,8 +89,8 @@ func (f FirstPiece) mendTop(j Job) string {
 	switch {
 	case len(f.Borders) > 0:
 		return fmt.Sprintf("%s, and cut the outer border %s: the top still comes out %s.", keep, f.borderWords(j.Units), size)
-	case short.Width >= measure.Inch/2 && short.Height >= measure.Inch/2:
-		return fmt.Sprintf("%s; a border that finishes %s at the sides and %s at top and bottom brings the top back to %s.", keep,
+	case short.Width >= narrowestBorder && short.Height >= narrowestBorder:
+		return fmt.Sprintf("%s, and add a border: one that finishes %s at the sides and %s at top and bottom brings the top back to %s.", keep,
 			short.Width.Half().Show(j.Units), short.Height.Half().Show(j.Units), size)
 	}
 	return fmt.Sprintf("%s: then the top comes out %s, not %s.", keep, f.Would.Quilt.Show(j.Units), size)

@@ -140,9 +140,9 @@ func TestADriftIsToldFromScatter(t *testing.T) {
 }
 
 func TestADriftSaysWhenTheToleranceIsPassed(t *testing.T) {
-	d, told := readTo(3.5, 3.46875, 3.4375, 3.40625).Drift() // read to 16ths: 3.5, 3.5, 3.4375, 3.4375
+	_, told := readTo(3.5, 3.46875, 3.4375, 3.40625).Drift() // read to 16ths: 3.5, 3.5, 3.4375, 3.4375
 	assert.False(t, told)
-	d, told = readTo(3.625, 3.5625, 3.5, 3.4375).Drift() // hand-worked: 1/16 less each time, 1/16 too small now
+	d, told := readTo(3.625, 3.5625, 3.5, 3.4375).Drift() // hand-worked: 1/16 less each time, 1/16 too small now
 	require.True(t, told)
 	n, on := d.Until(inchesOf(0.125))
 	assert.Equal(t, []any{1, true}, []any{n, on}, "1/8 too small after one more")

@@ -74,10 +74,10 @@ func newMeasure(env *Env) *cobra.Command {
 		},
 	}
 	flags := cmd.Flags()
-	flags.StringVar(&opts.machine, "machine", "", "the `NAME` of the machine; the one of your last measure where it is left out")
-	flags.BoolVar(&opts.moved, "moved", false, "needle or guide were moved since the last measure: its trend begins anew")
-	flags.StringVar(&opts.tolerance, "tolerance", "", "how far off a block may be, as `LENGTH`; 1/8 in or 0.3 cm where it is left out")
-	flags.StringArrayVar(&opts.blocks, "block", nil, "the `BLOCK` that was measured, such as tide-03; may be repeated")
+	flags.StringVar(&opts.machine, "machine", "", "`NAME` of the machine; without it, as you measured last")
+	flags.BoolVar(&opts.moved, "moved", false, "needle or guide were moved: the trend begins anew")
+	flags.StringVar(&opts.tolerance, "tolerance", "", "`LENGTH` that a block may be off: 1/8 in or 0.3 cm")
+	flags.StringArrayVar(&opts.blocks, "block", nil, "`BLOCK` that was measured, tide-03; may be repeated")
 	flags.Var(colourwayValue{&opts.lot}, "colourway", "the colourway `NAME` whose piece it is")
 	flags.BoolVar(&opts.replan, "replan", false, "plan the job anew with the measured seam")
 	flags.StringVar(&opts.reason, "reason", "", "keep a `NOTE` with the entry")

@@ -112,7 +112,7 @@ func (e *Env) tickScreen(ctx context.Context, screen *tick.Screen, state tracker
 	})
 	rest := e.writeRest(ctx, screen, log)
 	for _, line := range screen.Sitting() {
-		fmt.Fprintln(e.Out, e.look().Text(line))
+		fmt.Fprintln(e.Out, strings.Join(e.look().Fit(line, e.Width), "\n"))
 	}
 	if rest != nil {
 		return rest

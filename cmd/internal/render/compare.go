@@ -61,7 +61,7 @@ func ShowComparison(w io.Writer, c Comparison, look Look) error {
 			p.newWarnings(c.Base, o)
 		}
 	}
-	if slices.ContainsFunc(made, func(o Compared) bool { return o.Spread }) {
+	if len(c.Base.Plan.Colourways) > 1 && slices.ContainsFunc(made, func(o Compared) bool { return o.Spread }) {
 		p.gap()
 		p.para(0, "The colourways keep their proportions: each gets the whole number of its share, then the largest remainders one more each, the first in the file before others.")
 	}

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -33,7 +34,7 @@ func lengths(of func(Compared) measure.Length) func(base, other Compared) string
 func compareRows(base Compared, others []Compared) []compareRow {
 	rows := sizeRows(base)
 	rows = append(rows, figure("work", func(c Compared) string { return spell(c.Plan.Minutes) }, func(b, o Compared) string {
-		return moreTime(o.Plan.Minutes - b.Plan.Minutes)
+		return moreTime(b.Plan.Minutes, o.Plan.Minutes)
 	}))
 	rows = append(rows, leftRows(base)...)
 	rows = append(rows, clothRows(base, others)...)
@@ -52,6 +53,9 @@ func sizeRows(base Compared) []compareRow {
 		figure("blocks", func(c Compared) string { return fmt.Sprint(blocks(c)) }, counts(blocks)),
 		figure("block, finished", func(c Compared) string { return block(c).Show(u) }, sizes(block)),
 	}
+	if len(base.Plan.Colourways) == 1 {
+		return rows
+	}
 	for _, c := range base.Plan.Colourways {
 		of := func(o Compared) int { return blocksIn(o.Plan, c.Name) }
 		rows = append(rows, figure("blocks of "+c.Name, func(o Compared) string { return fmt.Sprint(of(o)) }, counts(of)))
@@ -62,28 +66,19 @@ func sizeRows(base Compared) []compareRow {
 // sizes is the change of a size.
 func sizes(of func(Compared) measure.Size) func(base, other Compared) string {
 	return func(base, other Compared) string {
-		u := base.Plan.Job.Units
-		w, h := of(other).Width-of(base).Width, of(other).Height-of(base).Height
-		switch {
-		case w == h:
-			return signed(w, u) + " each way"
-		case h == 0:
-			return signed(w, u) + " across"
-		case w == 0:
-			return signed(h, u) + " down"
-		}
-		return strings.TrimSuffix(signed(w, u), " "+u.String()) + " × " + signed(h, u)
+		return signedSize(of(base), of(other), base.Plan.Job.Units)
 	}
 }
 
 func noChange(_, _ Compared) string { return "" }
 
-// moreTime is a difference of times.
-func moreTime(m planner.Minutes) string {
-	if m < 0 {
-		return "−" + spell(-m)
+// moreTime is the difference of two times as they are shown, to the minute.
+func moreTime(was, is planner.Minutes) string {
+	more := math.Round(float64(is)) - math.Round(float64(was))
+	if more < 0 {
+		return "−" + spell(planner.Minutes(-more))
 	}
-	return "+" + spell(m)
+	return "+" + spell(planner.Minutes(more))
 }
 
 // blocksIn is how many blocks of a colourway the run has.
@@ -108,7 +103,7 @@ func leftRows(base Compared) []compareRow {
 		figure("blocks left", func(c Compared) string { return fmt.Sprint(blocks(c)) }, counts(blocks)),
 		figure("blocks over", func(c Compared) string { return fmt.Sprint(spare(c)) }, counts(spare)),
 		figure("work left", func(c Compared) string { return spell(remainingMinutes(*c.Left)) }, func(b, o Compared) string {
-			return moreTime(remainingMinutes(*o.Left) - remainingMinutes(*b.Left))
+			return moreTime(remainingMinutes(*b.Left), remainingMinutes(*o.Left))
 		}),
 	}
 }
@@ -157,7 +152,7 @@ func clothRows(base Compared, others []Compared) []compareRow {
 				if length == wasLength {
 					return moreCount(sheets - wasSheets)
 				}
-				return signedYardage(length-wasLength, u)
+				return soldMore(wasLength, length, u)
 			}})
 		}
 	}
@@ -185,11 +180,14 @@ func amountWords(n planner.FabricNeed, of func(planner.FabricNeed) (measure.Leng
 	return sold(length, u)
 }
 
-func signedYardage(l measure.Length, u measure.Unit) string {
-	if l < 0 {
-		return strings.Replace("−"+(-l).ShowYardage(u), "−≈ ", "≈ −", 1)
+// soldMore is by how much a length of cloth differs from another, each as shops
+// sell it: what the two figures beside it differ by.
+func soldMore(was, is measure.Length, u measure.Unit) string {
+	step := u.ShopStep()
+	if less := was.RoundUp(step) - is.RoundUp(step); less > 0 {
+		return "−" + less.ShowYardage(u)
 	}
-	return strings.Replace("+"+l.ShowYardage(u), "+≈ ", "≈ +", 1)
+	return "+" + (is.RoundUp(step) - was.RoundUp(step)).ShowYardage(u)
 }
 
 // layerRows are what goes behind and round a quilt, and thread.
@@ -203,7 +201,7 @@ func layerRows(base Compared) []compareRow {
 			figure("backing", func(c Compared) string { return c.Plan.Materials.Backing.Size.Show(u) },
 				sizes(func(c Compared) measure.Size { return c.Plan.Materials.Backing.Size })),
 			figure("backing off the bolt", func(c Compared) string { return sold(length(c), u) },
-				func(b, o Compared) string { return signedYardage(length(o)-length(b), u) }))
+				func(b, o Compared) string { return soldMore(length(b), length(o), u) }))
 	}
 	if m.Batting != nil {
 		rows = append(rows, figure("batting", func(c Compared) string { return c.Plan.Materials.Batting.Choice }, noChange))

@@ -11,10 +11,10 @@ func LoggedJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated boo
 	return writeJSON(w, struct {
 		jsonReceipt
 		Entries []jsonEntry  `json:"entries"`
-		Minutes *number      `json:"minutes"`
 		Drifts  []*jsonTrend `json:"drifts"` // seams that drift, of what was logged
-	}{receiptOf(after.Ledger.Job, ev, repeated), list(entryRows(after, ev), entryOf), tookOf(ev),
-		list(after.Drifts(operationsOf(ev)...), func(d tracker.Drift) *jsonTrend { return trendOf(d.Series) })})
+		Minutes *number      `json:"minutes"`
+	}{receiptOf(after.Ledger.Job, ev, repeated), list(entryRows(after, ev), entryOf),
+		list(after.Drifts(operationsOf(ev)...), func(d tracker.Drift) *jsonTrend { return trendOf(d.Series) }), tookOf(ev)})
 }
 
 // tookOf is the minutes of a whole entry, null where nobody timed it.

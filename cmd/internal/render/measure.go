@@ -100,6 +100,24 @@ func signed(l measure.Length, u measure.Unit) string {
 	return strings.Replace("+"+l.Show(u), "+≈ ", "≈ +", 1)
 }
 
+// signedSize is by how much a size differs from another.
+func signedSize(was, is measure.Size, u measure.Unit) string {
+	w, h := is.Width-was.Width, is.Height-was.Height
+	switch {
+	case w == h:
+		return signed(w, u) + " each way"
+	case h == 0:
+		return signed(w, u) + " across"
+	case w == 0:
+		return signed(h, u) + " down"
+	}
+	both := strings.TrimSuffix(signed(w, u), " "+u.String()) + " × " + signed(h, u)
+	if plain := strings.ReplaceAll(both, "≈ ", ""); plain != both {
+		return "≈ " + plain
+	}
+	return both
+}
+
 // seamsWords is over how many seams something is measured: "7", "1 1/2".
 func seamsWords(n float64) string { return string(decimal(n, 2)) }
 
@@ -137,13 +155,9 @@ func (p *page) wouldBe(m Measure) {
 	row := func(what string, across, down float64, was, is measure.Size) {
 		seams := seamsWords(across)
 		if across != down {
-			seams += " across, " + seamsWords(down) + " down"
+			seams += " × " + seamsWords(down)
 		}
-		off := signed(is.Width-was.Width, u)
-		if is.Width-was.Width != is.Height-was.Height {
-			off += " × " + signed(is.Height-was.Height, u)
-		}
-		g.add(what, seams, size(was, u), size(is, u), off)
+		g.add(what, seams, size(was, u), size(is, u), signedSize(was, is, u))
 	}
 	row("block, raw", f.Seams.BlockAcross, f.Seams.BlockDown, f.Planned.Raw, f.Would.Raw)
 	row("quilt, flat", f.Seams.QuiltAcross, f.Seams.QuiltDown, f.Planned.Quilt, f.Would.Quilt)
@@ -171,6 +185,10 @@ func verdict(m Measure) string {
 		return fmt.Sprintf("That is off by no more than %s, which will do.", limit)
 	case f.Seam == 0:
 		return fmt.Sprintf("That is off by more than %s.", limit)
+	case f.Piece.Top && f.Within():
+		return fmt.Sprintf("The top is %s, no more than the %s that will do.", signed(off, u), limit)
+	case f.Piece.Top:
+		return fmt.Sprintf("The top is %s, more than the %s that will do.", signed(off, u), limit)
 	case f.Within():
 		return fmt.Sprintf("A block comes out %s, no more than the %s that will do: sew on, and mend the seam when it is handy.", signed(off, u), limit)
 	default:

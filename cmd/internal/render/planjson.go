@@ -52,6 +52,8 @@ type jsonJob struct {
 	Due      *string `json:"due"`
 	Quantity int     `json:"quantity"`
 	Seam     number  `json:"seam"`
+
+	SeamAsked *number `json:"seam_asked"` // the job file's, where seam was measured; else null
 }
 
 // jsonSize is a width and a height in the plan's unit.
@@ -194,7 +196,7 @@ func planOf(p planner.Plan) jsonPlan {
 		Job: jsonJob{
 			ID: p.Job.ID, Title: p.Job.Title, Client: known(p.Job.Client),
 			Received: date(p.Job.Received), Due: date(p.Job.Due), Quantity: p.Job.Quantity,
-			Seam: length(p.Job.Seam, s.unit),
+			Seam: length(p.Job.Seam, s.unit), SeamAsked: lengthOrNull(p.Job.SeamAsked, s.unit),
 		},
 		Quilt: jsonQuilt{
 			Blocks: p.Quilt.Blocks, Across: p.Quilt.Across, Down: p.Quilt.Down, Finished: s.size(p.Quilt.Finished),

@@ -42,7 +42,7 @@ var moments = []struct {
 	keys                 []string
 }{
 	{"opened", "sew-pairs", "tide", nil},
-	{"chain", "sew-pairs", "tide", []string{"b", "space", "3", "space", "space"}},
+	{"chain", "sew-pairs", "tide", []string{"b", "space", "4", "space", "space"}},
 	{"typed", "sew-pairs", "dune", []string{"space", "1", "2"}},
 	{"done", "press-pairs", "dune", []string{"1", "0", "space", "space"}},
 	{"cutting", "recut-upright", "wrack", []string{"space", "p"}},

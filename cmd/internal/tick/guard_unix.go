@@ -10,7 +10,9 @@ import (
 	"os/signal"
 	"reflect"
 	"syscall"
+	"time"
 
+	"golang.org/x/sys/unix"
 	"golang.org/x/term"
 )
 
@@ -56,9 +58,27 @@ func Guard(words io.Reader, out, ready io.Writer) error {
 		}
 	}
 	_, _ = io.WriteString(out, leaveScreen)
-	// A shell that was quicker has set the terminal for its own next line.
 	if now, err := term.GetState(terminal); during == nil || err == nil && reflect.DeepEqual(now, during) {
 		return term.Restore(terminal, before)
 	}
+	redraw(terminal)
 	return nil
 }
+
+// redraw has a shell that was quicker draw its prompt anew: it set the terminal
+// for its next line, which is left so, but drew on the screen that is gone. What
+// draws itself does so where the window's size changes, if only for a moment.
+func redraw(terminal int) {
+	size, err := unix.IoctlGetWinsize(terminal, unix.TIOCGWINSZ)
+	if err != nil || size.Row < 2 {
+		return
+	}
+	size.Row--
+	_ = unix.IoctlSetWinsize(terminal, unix.TIOCSWINSZ, size)
+	time.Sleep(nudge)
+	size.Row++
+	_ = unix.IoctlSetWinsize(terminal, unix.TIOCSWINSZ, size)
+}
+
+// nudge is long enough for a shell to notice, and too short for eyes.
+const nudge = 20 * time.Millisecond
