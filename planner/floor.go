@@ -52,6 +52,7 @@ type SwapEffect struct {
 	Worse         []BlockJoin     // that clash more than those that were there, by place
 	Repress       []Repress       // what helps most with the fewest blocks pressed again; nil: nothing helps
 	Left          patchwork.Tally // the joins then
+	Overturned    []string        // blocks that take over a half turn and show it: their tops go down
 
 	was, is []BlockJoin // the same joins before and after
 }
@@ -75,6 +76,7 @@ func Swapped(before, after Plan, ids ...string) SwapEffect {
 			e.Worse = append(e.Worse, j)
 		}
 	}
+	e.Overturned = is.overturned(before.Press.Half, ids)
 	e.Left = e.After
 	if len(e.Worse) > 0 {
 		e.Repress, e.Left = is.repressed(spots, e.After)
@@ -146,6 +148,18 @@ func (f *floor) round(spots []Spot) []BlockJoin {
 		}
 	}
 	return joins
+}
+
+// overturned is which of some blocks have got a half turn that was meant for another,
+// and do not look the same after it.
+func (f *floor) overturned(before, ids []string) []string {
+	var all []string
+	for _, b := range f.plan.Blocks {
+		if slices.Contains(ids, b.ID) && slices.Contains(f.plan.Press.Half, b.ID) && !slices.Contains(before, b.ID) && !f.colourway(b).TwoTops {
+			all = append(all, b.ID)
+		}
+	}
+	return all
 }
 
 // sides is the seams of a block with the one to its left and the one above it.

@@ -22,6 +22,18 @@ func Exchanged(a, b Block) (Block, Block) {
 	return a, b
 }
 
+// TurnWords says which blocks lie on their heads, "" for none.
+func (e SwapEffect) TurnWords() string {
+	if len(e.Overturned) == 0 {
+		return ""
+	}
+	verb := "lie on their heads"
+	if len(e.Overturned) == 1 {
+		verb = "lies on its head"
+	}
+	return listed(e.Overturned, "and") + " " + verb + " now: the place has half a turn for seams to nest, which the blocks planned there do not show"
+}
+
 // SewsBlocks reports whether an operation, by its key, is the first that sews a top's
 // blocks to something: after it they do not change places without the ripper.
 func SewsBlocks(key string) bool {
@@ -108,6 +120,9 @@ func halfTurns(half []string, s Swap) []string {
 // warnSwapped says where blocks that changed places clash more than those that
 // were planned there, and what helps.
 func (m *maker) warnSwapped(effect SwapEffect) {
+	if len(effect.Overturned) > 0 {
+		m.warn(warnSwapTurned, "", "%s", effect.TurnWords())
+	}
 	if len(effect.Worse) == 0 {
 		return
 	}
@@ -135,6 +150,8 @@ func (m *maker) swapped() []string {
 const (
 	warnSwapGone  = "swap-gone"
 	warnSwapClash = "swap-clash"
+
+	warnSwapTurned = "swap-turned"
 )
 
 // JoinWords says which joins clash more than before, one after another.

@@ -110,3 +110,31 @@ func TestASwapOfABlockThatIsGoneIsDroppedAndSaid(t *testing.T) {
 	assert.Equal(t, swapPlan(t).Blocks, p.Blocks)
 	assert.Contains(t, codesOf(p), warnSwapGone)
 }
+
+// A four-patch looks the same after half a turn and gets it where seams nest so; a
+// plain square of a directional cloth does not, and lies on its head in that place.
+func TestABlockThatTakesOverAHalfTurnIsSaid(t *testing.T) {
+	const file = `job: tern-mat
+fabrics:
+  Kelp: {form: yardage, width: 42}
+  Foam: {form: yardage, width: 42}
+  Terns: {form: yardage, width: 42, directional: true}
+block: {make: four-patch, square: 5}
+colourways:
+  tide: {blocks: 5, print: Kelp, ground: Foam}
+  tern: {blocks: 4, make: plain square, square: 9 1/2, print: Terns}
+layout: {across: 3, down: 3, order: {rows: fill}}
+`
+	job, err := Parse("tern-mat.yaml", []byte(file))
+	require.NoError(t, err)
+	before, err := Make(job, Prior{})
+	require.NoError(t, err)
+	require.NotEmpty(t, before.Press.Half)
+	turned := before.Press.Half[0]
+	after, err := Make(job, Prior{Amend: Amendments{Swaps: []Swap{{turned, "tern-01"}}}})
+	require.NoError(t, err)
+	effect := Swapped(before, after, turned, "tern-01")
+	assert.Equal(t, []string{"tern-01"}, effect.Overturned)
+	assert.Contains(t, codesOf(after), warnSwapTurned)
+	assert.Contains(t, after.Press.Half, "tern-01")
+}

@@ -54,6 +54,9 @@ func (s SwappedBlocks) receipt(swap planner.Swap) string {
 
 // effect says what became of the seams round the two places.
 func (p *page) effect(e planner.SwapEffect) {
+	if words := e.TurnWords(); words != "" {
+		p.hang(2, "! ", words+".")
+	}
 	switch {
 	case e.After.Clash+e.After.Nest+e.After.Open == 0:
 		p.para(2, "No seams of the two meet others there: nothing has to match.")

@@ -40,6 +40,7 @@ type jsonSwapEffect struct {
 	Worse      []jsonFloorJoin `json:"worse"`
 	PressAgain []jsonRepress   `json:"press_again"`
 	Then       jsonMatches     `json:"then"`
+	Overturned []string        `json:"overturned"` // blocks that a half turn of their new place shows
 }
 
 // SwappedJSON writes an exchange for scripts.
@@ -71,6 +72,7 @@ func effectOf(e *planner.SwapEffect) *jsonSwapEffect {
 	}
 	return &jsonSwapEffect{
 		Before: jsonMatches(e.Before), After: jsonMatches(e.After), Then: jsonMatches(e.Left),
+		Overturned: list(e.Overturned, same),
 		Worse: list(e.Worse, func(j planner.BlockJoin) jsonFloorJoin {
 			return jsonFloorJoin{[2]string{j.First, j.Second}, [2]int{j.At.Row, j.To.Row}, jsonMatches(j.Matches)}
 		}),
