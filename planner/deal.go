@@ -6,7 +6,8 @@ import (
 )
 
 // dealtPlaces gives every place of one quilt its colourway and its turn, row by row.
-// Borders of blocks take theirs first; the layout's order deals out the rest.
+// Borders of blocks take theirs first; the layout's order deals out the rest. A
+// scattered layout, which is found from all others, is dealt here as rows are.
 func dealtPlaces(j *Job, f frame) []place {
 	all := f.places()
 	index, left := make(map[string]int, len(j.Colourways)), make([]int, len(j.Colourways))
@@ -23,10 +24,21 @@ func dealtPlaces(j *Job, f frame) []place {
 	} else {
 		deal(walk(all, f), left, j.Layout.Order == FillDiagonal || j.Layout.Order == FillRows)
 	}
+	numberBlocks(all, len(j.Colourways))
 	for i := range all {
 		all[i].turn = (all[i].turn + patternTurn(j.Layout.Turn, all[i])) % 360
 	}
 	return all
+}
+
+// numberBlocks has each colourway's blocks lie in the order in which they are dealt,
+// row by row.
+func numberBlocks(all []place, colourways int) {
+	next := make([]int, colourways)
+	for i := range all {
+		all[i].dealt = next[all[i].colourway]
+		next[all[i].colourway]++
+	}
 }
 
 func fromMap(all []place, rows [][]MapCell, index map[string]int) {

@@ -13,6 +13,7 @@ type folding struct {
 	ledger Ledger
 	file   string
 	amend  planner.Amendments
+	dealt  []Block // of the ledger, where they were planned
 	board  *board
 	effort []effort         // by row
 	aside  map[rowKey]shelf // by row, as the last ledger left it; of rows that are gone too
@@ -36,6 +37,7 @@ func replay(events []Event, undone map[string]bool) (*folding, error) {
 			return nil, damaged(&events[i], err)
 		}
 	}
+	f.exchange()
 	return f, nil
 }
 

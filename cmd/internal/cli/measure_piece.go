@@ -79,7 +79,7 @@ func (m *measuring) replanned(state tracker.State, kept tracker.Measurement) (tr
 	if m.now, err = planner.Make(job, prior); err != nil {
 		return tracker.Event{}, unmakeable(kept.Seam, u, err)
 	}
-	ledger := tracker.Refreeze(state.Ledger, m.now)
+	ledger := tracker.Refreeze(state.Dealt(), m.now)
 	event, err := state.Amend(tracker.Amendment{Seam: kept.Seam}, &kept, ledger, m.event.ID, m.event.At, m.event.By)
 	event.Reason = m.opts.reason
 	return event, err
@@ -245,7 +245,7 @@ func (m *measuring) report(made entry) render.Measure {
 	}
 	if made.event.Ledger != nil {
 		r.Revision = made.event.Ledger.Revision
-		r.Changes = changes(m.was.Ledger, *made.event.Ledger, made.after, &plans{old: m.plan, now: m.now, after: made.after})
+		r.Changes = changes(m.was.Dealt(), *made.event.Ledger, made.after, &plans{old: m.plan, now: m.now, after: made.after})
 	}
 	return r
 }
