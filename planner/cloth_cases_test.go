@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -114,6 +115,35 @@ func TestALengthOnHandIsNotSewnToWhatIsBought(t *testing.T) {
 	assert.Zero(t, on("1 yd").LengthBuy)
 	// Pieces beside it: 15 × 22 gives six squares, a whole strip less.
 	assert.Equal(t, inches(t, "14"), on("[15 x 22]").Length)
+}
+
+// What is bought and what is on hand give every piece, without a strip of two lengths;
+// a plan that would lose too much at the joint cuts the length on hand by itself.
+func TestALengthOnHandIsCutByItselfWhereThatBuysLess(t *testing.T) {
+	for name, job := range examples(t) {
+		job.Cutting.Style = cloth.Nested
+		for i := range job.Fabrics {
+			if f := &job.Fabrics[i]; !f.Form.Sheets() {
+				f.OnHand = &Stock{Length: 30 * measure.Inch}
+			}
+		}
+		p, err := Make(job, Prior{})
+		require.NoError(t, err)
+		for _, n := range p.Fabrics {
+			if n.Fabric.Form.Sheets() || n.LengthBuy == 0 {
+				continue
+			}
+			// What is bought is a step at most above need less stock, as always.
+			assert.Equal(t, (n.Length - n.Fabric.OnHand.Length).RoundUp(job.Units.ShopStep()), n.LengthBuy, "%s %s", name, n.Fabric.Name)
+			// And all comes from the two lengths: strips that end on the first, or a plan for it.
+			apart := slices.ContainsFunc(n.Cutting.Cloths, func(c cloth.Cloth) bool { return c.Name == cloth.LengthOnHand })
+			short := n.Cutting.Length
+			if !apart {
+				short += n.Cutting.Lost(n.Fabric.washed(n.Fabric.OnHand.Length)) - n.Fabric.washed(n.Fabric.OnHand.Length)
+			}
+			assert.LessOrEqual(t, short, n.Fabric.washed(n.LengthBuy), "%s %s", name, n.Fabric.Name)
+		}
+	}
 }
 
 // Hand-worked: 48 × 60 with borders 3 in wide is cut 3 1/2 in wide, 60 1/2 and 54 1/2 in
