@@ -19,11 +19,12 @@ type queue struct {
 	pooled map[int][]PieceCount // what all blocks of a colourway take together
 	all    map[int]int          // blocks of each colourway in the queue
 	cut    []PieceCount         // already, for blocks
+	begun  []PieceCount         // of these, from sheets that still count as there
 }
 
 // queueOf lines up the blocks of a plan for a fabric of which some is cut.
 func queueOf(plan Plan, w WantedFabric) *queue {
-	q := &queue{job: plan.Job, fabric: w.Fabric, sets: map[int][]PieceCount{}, pooled: map[int][]PieceCount{}, all: map[int]int{}}
+	q := &queue{job: plan.Job, fabric: w.Fabric, begun: w.Begun, sets: map[int][]PieceCount{}, pooled: map[int][]PieceCount{}, all: map[int]int{}}
 	m := plan.maker()
 	for c := range plan.Colourways {
 		for i, b := range plan.Blocks {
@@ -207,11 +208,13 @@ func (q *queue) most(have Have, limit int) (int, error) {
 			return err == nil && plan.Length <= q.fabric.washed(l)
 		})
 	}
+	begun := q.begun
 	for _, s := range have.Sheets {
 		n = q.further(n, limit, func(ps []PieceCount) bool {
-			plan, err := cloth.CutSheets(wantsOf(q.fabric, ps), []cloth.Sheet{{Size: q.fabric.shrunk(s.Size)}}, cutSettings(q.job, q.fabric, cloth.Simple))
+			plan, err := cloth.CutSheets(wantsOf(q.fabric, slices.Concat(ps, begun)), []cloth.Sheet{{Size: q.fabric.shrunk(s.Size)}}, cutSettings(q.job, q.fabric, cloth.Simple))
 			return err == nil && plan.Sheets <= s.Count
 		})
+		begun = nil // they came from the first
 	}
 	return n, nil
 }

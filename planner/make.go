@@ -92,7 +92,11 @@ func (m *maker) colourways() {
 			m.plan.Colourways = append(m.plan.Colourways, b.colourway(c, m.job.Seam))
 		}
 	}
-	if len(m.problems) == 0 {
+	switch {
+	case len(m.problems) > 0:
+	case m.job.SeamAsked != 0:
+		m.evenUp()
+	default:
 		m.sameSize()
 	}
 }

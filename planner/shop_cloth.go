@@ -58,7 +58,7 @@ func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
 	f.Need, f.Together = joined.amount(j.Fabric), joined.rounded(j.Fabric, u)
 	if j.Fabric.Form.Sheets() {
 		f.Own, f.Shelf = Amount(own.Count()), Amount(free.Count())
-		return f, f.fromSheets(joined, own.And(free), j.jobs[0])
+		return f, f.fromSheets(joined, begunOf(j.from), own.And(free), j.jobs[0])
 	}
 	f.Own, f.Shelf = Amount(own.Length()), Amount(free.Length())
 	f.fromLengths(joined, own.And(free).Lengths, u)
@@ -209,12 +209,26 @@ func fullest(room measure.Length, bands []shopBand) map[int]bool {
 	return picked
 }
 
-// fromSheets cuts sheets that are there first, and buys for the rest.
-func (f *ShopFabric) fromSheets(t taken, there Have, job Job) error {
+// begunOf is the pieces that are cut from sheets that still count as there.
+func begunOf(from []WantedFabric) []PieceCount {
+	var all []PieceCount
+	for _, f := range from {
+		all = append(all, f.Begun...)
+	}
+	return all
+}
+
+// fromSheets cuts sheets that are there first, and buys for the rest. What was cut
+// from sheets that are begun has its room in them.
+func (f *ShopFabric) fromSheets(t taken, begun []PieceCount, there Have, job Job) error {
 	if len(t.wants) == 0 {
 		return nil
 	}
-	wants := wantsOf(f.Fabric, t.wants)
+	if there.Count() == 0 {
+		begun = nil
+	}
+	pieces := slices.Concat(t.wants, begun)
+	wants := wantsOf(f.Fabric, pieces)
 	var sheets []cloth.Sheet
 	for _, h := range there.Sheets {
 		if h.Count > 0 { // none would be taken for as many as it takes
@@ -229,7 +243,9 @@ func (f *ShopFabric) fromSheets(t taken, there Have, job Job) error {
 	for _, c := range plan.Cloths {
 		one := map[string][]PieceCount{}
 		for _, p := range c.Pieces {
-			addPieces(one, "", PieceCount{Size: t.wants[p.Want].Size, Count: 1, For: t.wants[p.Want].For})
+			if p.Want < len(t.wants) {
+				addPieces(one, "", PieceCount{Size: pieces[p.Want].Size, Count: 1, For: pieces[p.Want].For})
+			}
 		}
 		bought := c.Name == "bought"
 		if bought {

@@ -26,6 +26,7 @@ type WantedFabric struct {
 	Backings   int
 	Own        Have
 	Over       []PieceCount // for blocks, cut beyond what they take
+	Begun      []PieceCount // cut from sheets that still count as there
 }
 
 // Wanted is what the plan takes where nothing is done yet.
@@ -142,6 +143,35 @@ func (f *WantedFabric) lessBacking() {
 // Ready takes off pieces that were used as they came.
 func (f *WantedFabric) Ready(used int) {
 	f.Pieces = without(f.Fabric, f.Pieces, forBlocks, true, used)
+}
+
+// Begin notes which of the cut pieces came from sheets that are begun and still
+// count as there: those beyond the share of the sheets that are used up. The last
+// that were cut, the smallest, are taken for them.
+func (f *WantedFabric) Begin(plan Plan, used, sheets int) {
+	at := slices.IndexFunc(plan.Fabrics, func(n FabricNeed) bool { return n.Fabric.Name == f.Fabric.Name })
+	if at < 0 || sheets == 0 {
+		return
+	}
+	all, cut := 0, map[string][]PieceCount{}
+	for _, p := range plan.Fabrics[at].Pieces {
+		if !readyCut(f.Fabric, p) {
+			all += p.Count
+			addPieces(cut, "", PieceCount{Size: p.Size, Count: p.Count, For: p.For})
+		}
+	}
+	for _, p := range f.Pieces {
+		if !readyCut(f.Fabric, p) {
+			addPieces(cut, "", PieceCount{Size: p.Size, Count: -p.Count, For: p.For})
+		}
+	}
+	begun := sumPieces(cut[""]) - used*all/sheets
+	for _, p := range slices.Backward(cut[""]) {
+		if n := min(begun, p.Count); n > 0 {
+			begun -= n
+			f.Begun = append(f.Begun, PieceCount{Size: p.Size, Count: n, For: p.For})
+		}
+	}
 }
 
 // less takes thread off one use.

@@ -80,12 +80,18 @@ func (w *world) book(file string) int {
 	return w.put(tracker.State{}, len(w.jobs), file)
 }
 
-// put books or revises a job.
-func (w *world) put(s tracker.State, at int, file string) int {
+// planned plans a file, on the numbers of a job that is booked.
+func (w *world) planned(s tracker.State, file string) planner.Plan {
 	job, err := planner.Parse("job.yaml", []byte(file))
 	require.NoError(w.t, err)
 	plan, err := planner.Make(job, s.Ledger.Prior())
 	require.NoError(w.t, err)
+	return plan
+}
+
+// put books or revises a job.
+func (w *world) put(s tracker.State, at int, file string) int {
+	plan := w.planned(s, file)
 	ev := tracker.Event{Kind: tracker.Booked, File: file}
 	ledger := tracker.Freeze(plan)
 	if s.Booked() {

@@ -19,6 +19,7 @@ type Env struct {
 	Width       int  // columns of the terminal behind Out; 0: none, nothing is cut
 	InTerminal  bool // In is a terminal
 	OutTerminal bool // Out is a terminal
+	Draws       bool // and one that can be drawn on, not only written to
 	ErrTerminal bool // Err is a terminal
 	Colour      bool // escapes for colour may be written to Out
 	Unicode     bool // Out can show more than ASCII

@@ -23,6 +23,7 @@ func System() Env {
 		Width:       width(os.Getenv("COLUMNS"), terminal),
 		InTerminal:  term.IsTerminal(int(os.Stdin.Fd())),
 		OutTerminal: terminal,
+		Draws:       terminal && os.Getenv("TERM") != "dumb",
 		ErrTerminal: term.IsTerminal(int(os.Stderr.Fd())),
 		Colour:      terminal && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb",
 		Unicode:     showsUnicode(os.Getenv),

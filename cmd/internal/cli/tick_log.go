@@ -6,12 +6,14 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"reflect"
 	"strings"
 	"sync"
 	"time"
 
 	"quiltrun/cmd/internal/render"
 	"quiltrun/cmd/internal/tick"
+	"quiltrun/planner"
 	"quiltrun/tracker"
 	"quiltrun/tracker/store"
 )
@@ -23,6 +25,10 @@ type openLog struct {
 	mu    sync.Mutex // one hand at a time: keys write, and a look comes by the clock
 	state tracker.State
 	seen  fileStamp // of the file as state was read from it
+
+	// What the plan on the screen was made of.
+	file  string
+	prior planner.Prior
 }
 
 // fileStamp tells a file that was written to from one that was not.
@@ -62,33 +68,49 @@ func (l *openLog) write(ctx context.Context, r tick.Request) tick.Answer {
 }
 
 // look reads what others have written since, if they have.
-func (l *openLog) look(ctx context.Context) (tracker.State, bool) {
+func (l *openLog) look(ctx context.Context) (tick.News, bool) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	now := l.stamp()
 	if now == l.seen {
-		return tracker.State{}, false
+		return tick.News{}, false
 	}
 	path, err := l.env.openable(ctx)
 	if err != nil {
-		return tracker.State{}, false
+		return tick.News{}, false
 	}
 	opened, err := store.OpenForReading(path, store.Waiting{Limit: completionWait})
 	if err != nil {
-		return tracker.State{}, false // the next look may do better
+		return tick.News{}, false // the next look may do better
 	}
 	defer opened.Close()
 	opened.Resume(l.state.Ledger.Job, l.state.Events())
 	events, err := opened.Events(l.state.Ledger.Job)
 	if err != nil {
-		return tracker.State{}, false
+		return tick.News{}, false
 	}
 	state, err := l.state.Through(events)
 	if err != nil {
-		return tracker.State{}, false
+		return tick.News{}, false
 	}
 	l.seen, l.state = now, state
-	return state, true
+	return tick.News{State: state, Guide: l.guide()}, true
+}
+
+// guide is what the plan says now, nil where it is what it was, or where it cannot
+// be made: the one before is better than none.
+func (l *openLog) guide() *tick.Guide {
+	prior := l.state.Prior()
+	if l.file == l.state.File && reflect.DeepEqual(l.prior, prior) {
+		return nil
+	}
+	l.file, l.prior = l.state.File, prior
+	plan, err := bookedPlan(l.state)
+	if err != nil {
+		return nil
+	}
+	guide := tick.NewGuide(plan)
+	return &guide
 }
 
 // inOneSentence is an error as a line of the screen has room for it.
@@ -100,12 +122,12 @@ func inOneSentence(err error) string {
 // tickScreen runs the screen, and writes what it left unwritten.
 func (e *Env) tickScreen(ctx context.Context, screen *tick.Screen, state tracker.State) error {
 	words := make(chan string, 1)
-	log := &openLog{env: *e, state: state}
+	log := &openLog{env: *e, state: state, file: state.File, prior: state.Prior()}
 	log.env.Err, log.env.Width, log.env.ErrTerminal = sentences(words), 0, false
 	log.seen = log.stamp()
 	err := tick.Run(ctx, screen, tick.Log{
 		Write: func(r tick.Request) tick.Answer { return log.write(ctx, r) },
-		Look:  func() (tracker.State, bool) { return log.look(ctx) },
+		Look:  func() (tick.News, bool) { return log.look(ctx) },
 	}, tick.Terminal{
 		In: e.In, Out: e.direct, Now: e.Now, Words: words,
 		NewID: func() (string, error) { return newID(e.Random) },

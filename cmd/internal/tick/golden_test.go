@@ -83,7 +83,7 @@ func TestWhatIsParkedStandsFirst(t *testing.T) {
 	ev.Seq = 2
 	d.log, err = d.log.With(ev)
 	require.NoError(t, err)
-	d.screen.Seen(d.log)
+	d.screen.Seen(News{State: d.log})
 	assert.Equal(t, "Parked: blue box 3; row 4 half joined", d.shown(80, 24)[0])
 	d.press("space")
 	assert.Contains(t, d.shown(80, 24)[0], "80 chain-sew pairs")

@@ -58,16 +58,28 @@ func Guard(words io.Reader, out, ready io.Writer) error {
 		}
 	}
 	_, _ = io.WriteString(out, leaveScreen)
-	if now, err := term.GetState(terminal); during == nil || err == nil && reflect.DeepEqual(now, during) {
-		return term.Restore(terminal, before)
+	if during == nil || is(terminal, during) {
+		if err := term.Restore(terminal, before); err != nil {
+			return err
+		}
 	}
-	redraw(terminal)
+	time.Sleep(nudge)
+	if !is(terminal, before) {
+		redraw(terminal)
+	}
 	return nil
 }
 
-// redraw has a shell that was quicker draw its prompt anew: it set the terminal
-// for its next line, which is left so, but drew on the screen that is gone. What
-// draws itself does so where the window's size changes, if only for a moment.
+// is reports that the terminal is in a state.
+func is(terminal int, state *term.State) bool {
+	now, err := term.GetState(terminal)
+	return err == nil && reflect.DeepEqual(now, state)
+}
+
+// redraw has a shell that was quicker draw its prompt anew: it has set the terminal
+// for its next line, which is left so, and may have drawn on the screen that is
+// gone. What draws itself does so where the window's size changes, if only for a
+// moment.
 func redraw(terminal int) {
 	size, err := unix.IoctlGetWinsize(terminal, unix.TIOCGWINSZ)
 	if err != nil || size.Row < 2 {

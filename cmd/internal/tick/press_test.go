@@ -214,7 +214,7 @@ func TestWhatOthersWriteShows(t *testing.T) {
 	d := sit(t, "sew-pairs", "tide")
 	other := sit(t, "sew-pairs", "tide")
 	other.press("6", "space")
-	d.screen.Seen(other.log)
+	d.screen.Seen(News{State: other.log})
 	assert.Equal(t, 6, d.row().Done)
 	d.pressAt(time.Minute, "5")
 	d.pressAt(time.Minute, "space")

@@ -21,7 +21,13 @@ type Log struct {
 	Write func(Request) Answer
 	// Look gives the job as it is now, and false where nothing has changed since
 	// it was read or written here, or where it cannot be had at once.
-	Look func() (tracker.State, bool)
+	Look func() (News, bool)
+}
+
+// News is what the log has now. Guide is nil where the plan is what it was.
+type News struct {
+	State tracker.State
+	Guide *Guide
 }
 
 // Terminal is where a screen runs, and what it needs of the world.
@@ -87,7 +93,7 @@ func leaveOnSignals(program *tea.Program) (stop func()) {
 type (
 	answered Answer
 	seen     struct {
-		state   tracker.State
+		news    News
 		changed bool
 	}
 	told     string
@@ -157,8 +163,8 @@ func (m *model) take(msg tea.Msg) tea.Cmd {
 	case again:
 		return m.send()
 	case seen:
-		if msg.changed && !m.sending {
-			m.screen.Seen(msg.state)
+		if msg.changed {
+			m.screen.Seen(msg.news)
 		}
 		return m.look()
 	case told:
@@ -211,8 +217,8 @@ func (m *model) send() tea.Cmd {
 func (m *model) look() tea.Cmd {
 	return m.guarded(func() tea.Msg {
 		time.Sleep(lookEvery)
-		state, changed := m.log.Look()
-		return seen{state, changed}
+		news, changed := m.log.Look()
+		return seen{news, changed}
 	})
 }
 

@@ -84,8 +84,16 @@ func (s *Screen) Over() bool { return s.leaving && len(s.waiting) == 0 || s.forc
 // Unwritten is what would be lost.
 func (s *Screen) Unwritten() []Request { return slices.Clone(s.waiting) }
 
-// Seen takes in what the job is like now, as another screen or shell left it.
-func (s *Screen) Seen(state tracker.State) { s.state = state }
+// Seen takes in what the job is like now, as another screen or shell left it. What
+// was written here meanwhile is newer.
+func (s *Screen) Seen(news News) {
+	if len(news.State.Events()) >= len(s.state.Events()) {
+		s.state = news.State
+	}
+	if news.Guide != nil {
+		s.guide = *news.Guide
+	}
+}
 
 // Told shows a sentence of the log's, while something waits for it.
 func (s *Screen) Told(text string) { s.heard = text }
