@@ -61,16 +61,8 @@ func (w *quiltWork) pieceSashing(levels int) {
 // fabric may be among them, of which nobody can say yet how many a quilt takes; then
 // all are cut first. Squares that come ready are made ready alone.
 func (w *quiltWork) takesOf(fabric, key, purpose string, count int) Ref {
-	for _, n := range w.plan.Fabrics {
-		if n.Fabric.Name != fabric {
-			continue
-		}
-		if cutPieces(n, purpose) == 0 {
-			key = keyPrepare
-		}
-	}
-	ref := Ref{Key: key, Lot: Lot{FabricLot, fabric}}
-	if w.frame.stones() && key != keyPrepare {
+	ref := w.cutRow(fabric, key, purpose)
+	if w.frame.stones() && ref.Key != keyPrepare {
 		ref.Takes = []Take{{Count: count}}
 	}
 	return ref

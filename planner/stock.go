@@ -244,7 +244,11 @@ func (p Plan) cutParts(n FabricNeed) []StockPart {
 	for _, piece := range n.Pieces {
 		a := measure.Mul(piece.Size.Width, piece.Size.Height).Times(piece.Count).In(measure.Inches)
 		if readyCut(n.Fabric, piece) {
-			kitted += a
+			if piece.For == forBlocks {
+				kitted += a
+			} else {
+				area[readyUse[piece.For]] += a
+			}
 			continue
 		}
 		if piece.For == forBacking {
@@ -259,7 +263,7 @@ func (p Plan) cutParts(n FabricNeed) []StockPart {
 	blocks := p.blocksWith(n.Fabric.Name)
 	return p.partsOf(func(o Operation) float64 {
 		switch {
-		case o.Lot == fabricLot(n) || o.Key == keyBacking:
+		case o.Lot == fabricLot(n) || o.Lot.Kind == QuiltLot:
 			return area[o.Key]
 		case o.Key == keyKit && kitted > 0:
 			return kitted * float64(blocks[o.Lot.Name]) / float64(blocks[""])
@@ -267,6 +271,9 @@ func (p Plan) cutParts(n FabricNeed) []StockPart {
 		return 0
 	})
 }
+
+// readyUse is the row of a quilt that uses up pieces which come as they are used.
+var readyUse = map[string]string{forBinding: keyMakeBind, forBorder: keyBorders, forSashing: keySewRows}
 
 // blocksWith is how many blocks of each colourway use a fabric; "" is all.
 func (p Plan) blocksWith(fabric string) map[string]int {

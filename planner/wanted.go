@@ -101,6 +101,9 @@ func (f *WantedFabric) done(o Operation, done, over int) {
 	if o.Key == keyBacking && o.Lot.Kind == QuiltLot {
 		f.lessBacking()
 	}
+	if o.Key == keyMakeBind && o.Lot.Kind == QuiltLot {
+		f.Pieces = without(f.Fabric, f.Pieces, forBinding, true, o.Count)
+	}
 	if o.Lot != fabricLot(f.FabricNeed) {
 		return
 	}
