@@ -99,10 +99,16 @@ func (e *Env) jobToStop(opened *store.Store, opts stopOptions) (string, error) {
 	return "", failed("your clock runs in %s", strings.Join(running, ", ")).hint("say which: quiltrun stop %s", running[0])
 }
 
-// running is the jobs in which the maker's clock runs, or which have the entry that
-// is sent again.
+// running is the jobs in which the maker's clock runs. Where the entry was sent
+// before, it is the job that has it.
 func (e *Env) running(opened *store.Store, id string) ([]string, error) {
-	started, err := opened.JobsWith(tracker.Started)
+	if id != "" {
+		job, err := jobWith(opened, id)
+		if job != "" || err != nil {
+			return []string{job}, err
+		}
+	}
+	started, err := opened.Clocks(e.User)
 	if err != nil {
 		return nil, err
 	}
@@ -112,12 +118,27 @@ func (e *Env) running(opened *store.Store, id string) ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		if _, sent := state.Repeated(id); sent {
-			return []string{job}, nil
-		}
 		if _, ok := state.AtWork(e.User); ok {
 			running = append(running, job)
 		}
 	}
 	return running, nil
+}
+
+// jobWith is the job with a clock that has an entry of the id, "" where none has.
+func jobWith(opened *store.Store, id string) (string, error) {
+	jobs, err := opened.Clocked()
+	if err != nil {
+		return "", err
+	}
+	for _, job := range jobs {
+		state, err := stateOf(opened, job)
+		if err != nil {
+			return "", err
+		}
+		if _, sent := state.Repeated(id); sent {
+			return job, nil
+		}
+	}
+	return "", nil
 }
