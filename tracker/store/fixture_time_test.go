@@ -14,7 +14,7 @@ import (
 // screen opened at 19:30: 4 + 2 + 3 minutes. A clock from 23:30, ended at 00:15
 // and put right to 40 minutes. Six minutes of ripping.
 func TestAnOldLogOfWorkingTimeIsReadAsItWasWritten(t *testing.T) {
-	s := openToRead(t, fixture(t, "schema-1-time.store"))
+	s := openToRead(t, fixture(t, "time.store"))
 	events := must(s.Events("estuary-lap"))
 	var kinds []tracker.Kind
 	for _, ev := range events {
