@@ -105,8 +105,6 @@ func (b *bench) timed(operation string, lot Lot) int {
 	return row.Timed
 }
 
-func by(name string) func(*LogRequest) { return func(r *LogRequest) { r.By = name } }
-
 // Ticks tell the time from one to the next; of the first nothing is known, and a
 // gap of more than ten minutes is no work. Hand-worked: 4 + 5 + 3 minutes, then a
 // gap of 40, then 2.

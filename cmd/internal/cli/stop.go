@@ -15,8 +15,11 @@ const stopLong = `stop stops your clock: that of JOB, or the one that runs where
 however long ago it was started. --end says that work ended earlier than now: a
 time of day is the first such moment after it began.`
 
-const stopExample = `  quiltrun stop
-  quiltrun stop estuary-lap --end 18:30`
+const stopExample = `  quiltrun stop estuary-lap --end 18:30
+
+  # wherever it runs:
+  quiltrun start estuary-lap seam-test
+  quiltrun stop`
 
 // stopOptions are what stop was asked.
 type stopOptions struct {
