@@ -25,7 +25,8 @@ type Swap struct {
 // finished sizes follow: whatever the cutting list says is cut as the job file
 // has it, so that cloth that is cut already is right, and a border's strip that
 // was planned 3 in finished finishes wider where the seam takes less. Trims
-// stay what they are. 0, or the job's own seam, changes nothing; a second seam
+// stay what they are. What is cut to a measure taken at the table, such as the
+// length of sashing or of a border, follows. 0, or the job's own seam, changes nothing; a second seam
 // goes on from the first.
 func (j Job) resewn(seam measure.Length) Job {
 	if seam == 0 || seam == j.Seam {
@@ -66,6 +67,38 @@ func (m *maker) checkSeam() {
 	if s := m.job.Layout.Sashing; s != nil && s.Width <= 0 {
 		m.refuse("layout.sashing", "with a seam of "+m.job.SeamShown()+" nothing is left of the sashing", "cut it wider")
 	}
+}
+
+// evenUp trims the blocks of all colourways to the smallest, as it is done at the
+// table: with another seam than the file's, a pieced block comes out of another
+// size than the plain square beside it.
+func (m *maker) evenUp() {
+	size := m.plan.Colourways[0].Raw
+	for _, c := range m.plan.Colourways[1:] {
+		size.Width, size.Height = min(size.Width, c.Raw.Width), min(size.Height, c.Raw.Height)
+	}
+	trimmed := map[*patchwork.Build]*patchwork.Build{}
+	for i := range m.plan.Colourways {
+		c := &m.plan.Colourways[i]
+		if c.Raw == size {
+			continue
+		}
+		if trimmed[c.Build] == nil {
+			trimmed[c.Build] = trimmedBuild(c.Build, size)
+		}
+		c.Build = trimmed[c.Build]
+		c.Raw, c.Finished = size, less(size, 2*m.job.Seam)
+		c.Areas = c.Build.Block().AreaByRole(m.job.Seam)
+	}
+}
+
+// trimmedBuild is a build whose block is trimmed when it is squared up.
+func trimmedBuild(b *patchwork.Build, size measure.Size) *patchwork.Build {
+	cut := *b
+	cut.Steps = slices.Clone(b.Steps)
+	last := &cut.Steps[len(cut.Steps)-1]
+	last.Unit = patchwork.TrimUnit(last.Unit, size)
+	return &cut
 }
 
 // asCut is a recipe whose triangles are cut from the squares that the job

@@ -68,3 +68,31 @@ func TestASeamThatEatsABorderIsRefused(t *testing.T) {
 	require.Error(t, err)
 	assert.Contains(t, err.Error(), "with a seam of 0.375 in nothing is left of the border")
 }
+
+// Plain squares beside pieced blocks: with a wider seam the pieced ones come out
+// smaller, hand-worked 3 x 3 1/2 - 4 x 9/32 = 9 3/8, and the squares of 9 1/2 are
+// trimmed to them; with a narrower one it is the other way about.
+func TestWithAMeasuredSeamAllBlocksAreTrimmedToTheSmallest(t *testing.T) {
+	const file = `
+job: beside
+fabrics: {Kelp: {form: yardage, width: 42}, Foam: {form: yardage, width: 42}}
+block: {}
+colourways:
+  pieced: {blocks: 4, make: nine-patch, square: 3 1/2, corner: Kelp, side: Foam, centre: Kelp}
+  plain: {blocks: 4, make: plain square, square: 9 1/2, print: Kelp}
+layout: {across: 4, down: 2}
+`
+	_, wide := amended(t, file, "9/32")
+	_, narrow := amended(t, file, "7/32")
+	for i := range 2 {
+		assert.Equal(t, squareOf(inches(t, "9 3/8")), wide.Colourways[i].Raw)
+		assert.Equal(t, squareOf(inches(t, "9 3/8")), wide.Colourways[i].Build.Block().Size)
+		assert.Equal(t, squareOf(inches(t, "9 1/2")), narrow.Colourways[i].Raw)
+	}
+	piece, err := PieceAt(wide, "nine-patch", "pieced")
+	require.NoError(t, err)
+	assert.Equal(t, 2.0, piece.SeamsAcross())
+	piece, err = PieceAt(narrow, "nine-patch", "pieced")
+	require.NoError(t, err)
+	assert.Equal(t, 2.0, piece.SeamsAcross(), "the trim hides no seam")
+}

@@ -33,10 +33,10 @@ func TestCuttingTakesNoMoreThanTheSheetSays(t *testing.T) {
 		for _, need := range plan.Fabrics {
 			for _, style := range styles {
 				t.Run(name+" "+need.Fabric.Name+" "+string(style), func(t *testing.T) {
-					cut, err := CutPlan(need, style, job.Units)
+					cut, err := CutPlan(job, need, style)
 					require.NoError(t, err)
-					assert.LessOrEqual(t, cut.Length, need.PlainStrips())
-					assert.LessOrEqual(t, cut.Sheets, need.Sheets)
+					assert.LessOrEqual(t, cut.Length, need.Plain)
+					assert.LessOrEqual(t, cut.Sheets, need.PlainSheets)
 					assert.GreaterOrEqual(t, cut.Length, cut.Bound)
 					assert.GreaterOrEqual(t, cut.Sheets, cut.SheetBound)
 					assert.Empty(t, cut.Missing)
@@ -49,22 +49,6 @@ func TestCuttingTakesNoMoreThanTheSheetSays(t *testing.T) {
 	}
 }
 
-// Hand-worked: the need of a fabric is its strips and, where it is the backing
-// too, the backing of every quilt.
-func TestPlainStripsAreTheNeedWithoutTheBacking(t *testing.T) {
-	for name, job := range examples(t) {
-		plan, err := Make(job, Prior{})
-		require.NoError(t, err)
-		for _, need := range plan.Fabrics {
-			want := need.Length
-			if b := plan.Materials.Backing; b != nil && b.Fabric == need.Fabric.Name {
-				want -= b.Length.Times(job.Quantity)
-			}
-			assert.Equal(t, want, need.PlainStrips(), "%s %s", name, need.Fabric.Name)
-		}
-	}
-}
-
 // Hand-worked: 42 in hold six squares of 7 in, and twelve are two strips of 7 in,
 // which have not an inch to spare.
 func TestSquaresThatFillTheirStripsAreCutAtTheBound(t *testing.T) {
@@ -73,7 +57,7 @@ func TestSquaresThatFillTheirStripsAreCutAtTheBound(t *testing.T) {
 		Pieces: []PieceCount{{Size: squareOf(7 * measure.Inch), Count: 12, For: forBlocks}},
 	}
 	for _, style := range styles {
-		cut, err := CutPlan(need, style, measure.Inches)
+		cut, err := CutPlan(Job{}, need, style)
 		require.NoError(t, err)
 		assert.Equal(t, 14*measure.Inch, cut.Length)
 		assert.Equal(t, 14*measure.Inch, cut.Bound)
@@ -88,7 +72,7 @@ func TestAPrintWithADirectionIsCutInOneLayer(t *testing.T) {
 		Fabric: Fabric{Name: "Terns", Form: Yardage, Width: 42 * measure.Inch, Directional: true},
 		Pieces: []PieceCount{{Size: inchSize(t, "5", "9"), Count: 20}},
 	}
-	cut, err := CutPlan(need, cloth.Nested, measure.Inches)
+	cut, err := CutPlan(Job{}, need, cloth.Nested)
 	require.NoError(t, err)
 	for _, s := range cut.Steps {
 		assert.Equal(t, 1, s.Layers)
@@ -101,7 +85,7 @@ func TestAPrintWithADirectionIsCutInOneLayer(t *testing.T) {
 func TestPreCutSquaresOfTheRightSizeHaveNoStep(t *testing.T) {
 	size := squareOf(5 * measure.Inch)
 	need := FabricNeed{Fabric: Fabric{Name: "Buoy", Form: PreCutSquares, Size: size}, Pieces: []PieceCount{{Size: size, Count: 9}}}
-	cut, err := CutPlan(need, cloth.Simple, measure.Inches)
+	cut, err := CutPlan(Job{}, need, cloth.Simple)
 	require.NoError(t, err)
 	assert.Empty(t, cut.Steps)
 	assert.Equal(t, 9, cut.Sheets)
@@ -109,7 +93,7 @@ func TestPreCutSquaresOfTheRightSizeHaveNoStep(t *testing.T) {
 
 func TestAFabricWithoutPiecesHasAnEmptyPlan(t *testing.T) {
 	for _, f := range []Fabric{{Form: Yardage, Width: measure.Yard}, {Form: FatQuarter, Size: inchSize(t, "18", "21")}} {
-		cut, err := CutPlan(FabricNeed{Fabric: f}, cloth.Simple, measure.Inches)
+		cut, err := CutPlan(Job{}, FabricNeed{Fabric: f}, cloth.Simple)
 		require.NoError(t, err)
 		assert.Empty(t, cut.Steps)
 		assert.Zero(t, cut.Length)
@@ -122,7 +106,7 @@ func TestAPieceThatNoClothHoldsIsTooLarge(t *testing.T) {
 		Fabric: Fabric{Name: "Foam", Form: Yardage, Width: 42 * measure.Inch},
 		Pieces: []PieceCount{{Size: squareOf(43 * measure.Inch), Count: 1}},
 	}
-	_, err := CutPlan(need, cloth.Simple, measure.Inches)
+	_, err := CutPlan(Job{}, need, cloth.Simple)
 	var large *cloth.TooLarge
 	assert.ErrorAs(t, err, &large)
 }

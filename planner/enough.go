@@ -62,6 +62,7 @@ type EnoughAsk struct {
 	Have  map[string]Have
 	Left  func(Plan) Wanted
 	Begun bool
+	Whole []string // fabrics of which no sheet that is there is begun
 }
 
 // Answer works it out. The error is that of pieces that cannot be planned.
@@ -77,7 +78,7 @@ func (a EnoughAsk) Answer() (Enough, error) {
 // reach is how far the cloth goes for a plan.
 func (a EnoughAsk) reach(plan Plan) (Enough, error) {
 	e := Enough{Plan: plan, Fits: true}
-	wanted := a.Left(plan)
+	wanted := a.left(plan)
 	bought, err := a.shop(wanted)
 	if err != nil {
 		return e, err
@@ -113,6 +114,18 @@ func (a EnoughAsk) reach(plan Plan) (Enough, error) {
 		e.Colourways = append(e.Colourways, own)
 	}
 	return e, nil
+}
+
+// left is what a plan still wants.
+func (a EnoughAsk) left(plan Plan) Wanted {
+	w := a.Left(plan)
+	w.Fabrics = slices.Clone(w.Fabrics)
+	for i := range w.Fabrics {
+		if slices.Contains(a.Whole, w.Fabrics[i].Fabric.Name) {
+			w.Fabrics[i].Begun = nil
+		}
+	}
+	return w
 }
 
 // shop is what would have to be bought.
@@ -155,8 +168,8 @@ func (a EnoughAsk) reachOf(plan Plan, w WantedFabric) (EnoughFabric, map[int]boo
 		if err != nil {
 			return f, nil, err
 		}
-		f.Gives = given
-		f.Over = given - sumPieces(q.still(n))
+		f.Gives = max(0, given-sumPieces(w.Begun))
+		f.Over = f.Gives - sumPieces(q.still(n))
 	}
 	return f, can, nil
 }

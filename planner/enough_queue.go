@@ -11,6 +11,7 @@ import (
 // colourways in file order, each by its numbers. The first blocks' pieces are
 // those that are cut already.
 type queue struct {
+	job    Job
 	fabric Fabric
 	blocks []int                // of the plan
 	of     []int                // colourway of each block of the queue
@@ -18,11 +19,12 @@ type queue struct {
 	pooled map[int][]PieceCount // what all blocks of a colourway take together
 	all    map[int]int          // blocks of each colourway in the queue
 	cut    []PieceCount         // already, for blocks
+	begun  []PieceCount         // of these, from sheets that still count as there
 }
 
 // queueOf lines up the blocks of a plan for a fabric of which some is cut.
 func queueOf(plan Plan, w WantedFabric) *queue {
-	q := &queue{fabric: w.Fabric, sets: map[int][]PieceCount{}, pooled: map[int][]PieceCount{}, all: map[int]int{}}
+	q := &queue{job: plan.Job, fabric: w.Fabric, begun: w.Begun, sets: map[int][]PieceCount{}, pooled: map[int][]PieceCount{}, all: map[int]int{}}
 	m := plan.maker()
 	for c := range plan.Colourways {
 		for i, b := range plan.Blocks {
@@ -158,16 +160,16 @@ func (q *queue) oneSize() (measure.Size, bool) {
 
 // gives is how many of a piece the cloth gives in all.
 func (q *queue) gives(have Have, p PieceCount) (int, error) {
-	return setsFrom(q.fabric, []PieceCount{p}, have)
+	return setsFrom(q.job, q.fabric, []PieceCount{p}, have)
 }
 
 // setsFrom is how many sets of pieces a fabric gives: whole sets from each length,
 // and from the sheets of each size.
-func setsFrom(f Fabric, set []PieceCount, have Have) (int, error) {
+func setsFrom(job Job, f Fabric, set []PieceCount, have Have) (int, error) {
 	wants := wantsOf(f, set)
 	n := 0
 	for _, l := range have.Lengths {
-		got, _, err := cloth.SetsFromYardage(wants, f.Width, l, cloth.Settings{Layers: layers(f)})
+		got, _, err := cloth.SetsFromYardage(wants, f.Across(), f.washed(l), cutSettings(job, f, cloth.Simple))
 		if err != nil {
 			return 0, err
 		}
@@ -177,7 +179,7 @@ func setsFrom(f Fabric, set []PieceCount, have Have) (int, error) {
 		if s.Count == 0 {
 			continue
 		}
-		got, _, err := cloth.SetsFromSheets(wants, []cloth.Sheet{{Size: s.Size, Count: s.Count}}, cloth.Settings{Layers: layers(f)})
+		got, _, err := cloth.SetsFromSheets(wants, []cloth.Sheet{{Size: f.shrunk(s.Size), Count: s.Count}}, cutSettings(job, f, cloth.Simple))
 		if err != nil {
 			return 0, err
 		}
@@ -189,7 +191,7 @@ func setsFrom(f Fabric, set []PieceCount, have Have) (int, error) {
 func wantsOf(f Fabric, ps []PieceCount) []cloth.Want {
 	wants := make([]cloth.Want, len(ps))
 	for i, p := range ps {
-		wants[i] = cloth.Want{Name: p.For, Size: p.Size, Count: p.Count, Directional: f.Directional}
+		wants[i] = cloth.Want{Name: p.For, Size: p.Size, Count: p.Count, Directional: f.Directional, Long: p.Long}
 	}
 	return wants
 }
@@ -202,15 +204,17 @@ func (q *queue) most(have Have, limit int) (int, error) {
 	slices.SortFunc(lengths, func(a, b measure.Length) int { return int(max(-1, min(1, b-a))) })
 	for _, l := range lengths {
 		n = q.further(n, limit, func(ps []PieceCount) bool {
-			plan, err := cloth.CutYardage(wantsOf(q.fabric, ps), q.fabric.Width, cloth.Settings{Layers: layers(q.fabric)})
-			return err == nil && plan.Length <= l
+			plan, err := cloth.CutYardage(wantsOf(q.fabric, ps), q.fabric.Across(), cutSettings(q.job, q.fabric, cloth.Simple))
+			return err == nil && plan.Length <= q.fabric.washed(l)
 		})
 	}
+	begun := q.begun
 	for _, s := range have.Sheets {
 		n = q.further(n, limit, func(ps []PieceCount) bool {
-			plan, err := cloth.CutSheets(wantsOf(q.fabric, ps), []cloth.Sheet{{Size: s.Size}}, cloth.Settings{Layers: layers(q.fabric)})
+			plan, err := cloth.CutSheets(wantsOf(q.fabric, slices.Concat(ps, begun)), []cloth.Sheet{{Size: q.fabric.shrunk(s.Size)}}, cutSettings(q.job, q.fabric, cloth.Simple))
 			return err == nil && plan.Sheets <= s.Count
 		})
+		begun = nil // they came from the first
 	}
 	return n, nil
 }

@@ -44,23 +44,25 @@ func lost(was, is measure.Size) measure.Size {
 	return measure.Size{Width: was.Width - is.Width, Height: was.Height - is.Height}
 }
 
-// twice is a plan with its seam and the same sewn a probe wider.
+// twice is a plan whose blocks are made with its seam and with a probe more.
 type twice struct {
 	plan Plan
-	job  Job // as the plan was made
-	at   []*patchwork.Build
+	job  Job                   // as the plan was made
+	at   [][2]*patchwork.Build // of each colourway; nil where it cannot be made so
 }
 
-// makeTwice makes every colourway's block once more; nil where a hair's more seam
-// makes it impossible.
+// makeTwice makes every colourway's block twice.
 func makeTwice(p Plan) twice {
 	t := twice{plan: p, job: p.Job}
 	for _, c := range p.Colourways {
-		build, err := patchwork.Remake(pinned(c.Recipe, c.Build), p.Job.Seam+seamProbe, p.Job.Units)
-		if err != nil {
-			build = nil
+		recipe := pinned(c.Recipe, c.Build)
+		var pair [2]*patchwork.Build
+		for i, seam := range []measure.Length{p.Job.Seam, p.Job.Seam + seamProbe} {
+			if build, err := patchwork.Remake(recipe, seam, p.Job.Units); err == nil {
+				pair[i] = build
+			}
 		}
-		t.at = append(t.at, build)
+		t.at = append(t.at, pair)
 	}
 	return t
 }
@@ -165,9 +167,10 @@ func (t twice) ofStep(colourway int, step string) (Piece, error) {
 	case piece.Block:
 		piece.Name = "a block"
 	}
-	if probed := t.at[colourway]; probed != nil {
-		less, _ := to.size(probed)
-		piece.Loses = lost(size, less)
+	if made, probed := t.at[colourway][0], t.at[colourway][1]; made != nil && probed != nil {
+		was, _ := to.size(made)
+		is, _ := to.size(probed)
+		piece.Loses = lost(was, is)
 	}
 	piece.AsCut = piece.Loses == measure.Size{}
 	return piece, nil

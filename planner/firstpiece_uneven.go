@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
@@ -183,19 +182,12 @@ func (r *Remaking) add(p Plan, colourway int, blocks []Block, into map[string][]
 	}
 }
 
-// remade is pieces of a fabric with what they take of it.
+// remade is pieces of a fabric with what they take of it: strips, or sheets, of
+// each size of their own.
 func remade(f Fabric, pieces []PieceCount) RemadePieces {
-	r := RemadePieces{Fabric: f.Name, Pieces: pieces}
-	if f.Form.Sheets() {
-		if cut, _, ok := cloth.FromSheets(clothPieces(pieces), f.Size, f.Directional); ok {
-			r.Sheets = cut.Sheets
-		}
-		return r
-	}
-	if cut, _, ok := cloth.FromYardage(clothPieces(pieces), f.Width, f.Directional); ok {
-		r.Length = cut.Length
-	}
-	return r
+	n := FabricNeed{Fabric: f, Pieces: pieces}
+	n.plain()
+	return RemadePieces{Fabric: f.Name, Pieces: pieces, Sheets: n.PlainSheets, Length: f.unwashed(n.Plain)}
 }
 
 // Words is what is cut again, for a sentence: "Kelp: 2 of 7 in square".

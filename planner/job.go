@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
@@ -19,6 +20,8 @@ type Job struct {
 	Units    measure.Unit
 	Seam     measure.Length // what one seam takes from each side
 	Prewash  bool
+	Cutting  CutRules
+	Spares   Spares
 
 	// SeamAsked is the job file's seam where Seam is one that was measured at the
 	// machine; 0 where they are the same.
@@ -62,13 +65,34 @@ type Fabric struct {
 	Colour string         // as the file writes it, "" where not given
 
 	Directional bool
-	Assumed     bool // Width or Size is the planner's, not the file's
+	Assumed     bool      // Width or Size is the planner's, not the file's
+	Shrinkage   Shrinkage // what washing takes before it is cut; zero where it is not washed
 }
 
-// Stock is what is on hand: a length of yardage or a count of sheets.
+// Stock is what is on hand: a length of yardage or a count of sheets, and pieces
+// of any size beside it. A bolt cut in two is its longer length here, and the
+// other one a piece of the usable width.
 type Stock struct {
 	Length measure.Length
 	Sheets int
+	Pieces []measure.Size // in the file's order
+}
+
+// Shrinkage is what a wash takes off cloth, in hundredths of a percent of its
+// width and of its length.
+type Shrinkage struct{ Width, Length int }
+
+// CutRules are the maker's ways of cutting.
+type CutRules struct {
+	Style    cloth.Style    // "" is simple
+	Layers   int            // most layers in a stack; 0 is cloth.DefaultLayers
+	SquareUp measure.Length // what straightening takes off each length and width
+}
+
+// Spares are pieces cut beyond those that blocks take.
+type Spares struct {
+	Pieces int // of each size that blocks take of a fabric
+	Blocks int // of each colourway: the pieces of so many blocks more
 }
 
 // Colourway is a group of blocks that use the same lists of fabrics in each
@@ -155,10 +179,20 @@ type Sashing struct {
 	Edge         bool   // all round, not only between
 }
 
+// Grain is which way long pieces, or the seams of a backing, run on the cloth.
+type Grain string
+
+// The grains. Where none is given, the one that buys less is taken.
+const (
+	Lengthwise Grain = "lengthwise" // along the selvage, in one piece
+	Crosswise  Grain = "crosswise"  // across the cloth, joined where it is too narrow
+)
+
 // Border is one border round the top: of cloth, or of blocks.
 type Border struct {
 	Width  measure.Length // finished; 0 for a border of blocks
 	Fabric string         // "" for a border of blocks
+	Grain  Grain          // "": whichever buys less
 
 	Blocks  []BlockShare // nil for a border of cloth
 	Counted bool         // {dune: 24, tide: 20} rather than a list to deal from
@@ -174,12 +208,17 @@ type BlockShare struct {
 // Backing is the back of the quilt.
 type Backing struct {
 	Fabric string
-	Extra  measure.Length // per side
+	Extra  measure.Length // on the left and on the right
+	Ends   measure.Length // at the top and at the bottom
+	Seams  Grain          // which way the seams run; "": whichever buys less
 }
 
 // Batting is the layer between.
 type Batting struct {
-	Extra measure.Length // per side
+	Extra    measure.Length // per side
+	Packages []measure.Size // the packages to choose from; nil: the usual ones
+	Roll     measure.Length // width of the roll that it is cut from; 0: packages
+	Quilter  bool           // whoever quilts brings it
 }
 
 // Finish is how the binding's second side is sewn down.
@@ -191,11 +230,23 @@ const (
 	ByHand    Finish = "hand"
 )
 
+// Joint is how binding strips are joined end to end.
+type Joint string
+
+// The joints of binding strips.
+const (
+	DiagonalJoint Joint = "diagonal" // costs a strip's width of length
+	StraightJoint Joint = "straight" // costs its two seams
+)
+
 // Binding is the edge.
 type Binding struct {
-	Fabric string
-	Strip  measure.Length // cut width
-	Finish Finish
+	Fabric    string
+	Strip     measure.Length // cut width
+	Finish    Finish
+	Joints    Joint
+	Allowance measure.Length // length asked for beyond the edge
+	Bias      bool           // cut on the bias, from a square
 }
 
 // Density is how close the quilting lines run.

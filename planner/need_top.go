@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"slices"
 
 	"quiltrun/planner/measure"
 )
@@ -12,30 +13,12 @@ type fabricPieces struct {
 	PieceCount
 }
 
-// borderStrips are the strips of all borders of cloth. They are cut across the whole
-// width and cut to length, or joined, only when the top has been measured.
-func (m *maker) borderStrips() []fabricPieces {
-	var out []fabricPieces
-	for _, b := range m.plan.Borders {
-		if b.Blocks > 0 {
-			continue
-		}
-		for _, length := range []measure.Length{b.Sides, b.Ends} {
-			out = append(out, m.longStrips(b.Fabric, b.Cut, length, 2*m.job.Quantity, forBorder))
-		}
-	}
-	return out
-}
-
 // longStrips are the strips, as long as the cloth gives, that so many lengths are
 // cut from: several from one where it is long enough, else joined, and then each
 // further strip loses a seam's two allowances.
 func (m *maker) longStrips(fabric string, width, length measure.Length, lengths int, purpose string) fabricPieces {
-	strip := stripLength(m.fabric(fabric))
-	n := measure.CeilDiv(length.Times(lengths), max(1, strip-2*m.job.Seam))
-	if whole := measure.FloorDiv(strip, length); whole > 0 {
-		n = (lengths + whole - 1) / whole
-	}
+	strip := m.stripLength(m.fabric(fabric))
+	n, _ := stripsFor(slices.Repeat([]measure.Length{length}, lengths), strip, m.job.Seam)
 	return fabricPieces{fabric, PieceCount{Size: measure.Size{Width: strip, Height: width}, Count: n, For: purpose}}
 }
 

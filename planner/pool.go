@@ -24,7 +24,10 @@ type pools map[string][]batch
 // poolsOf counts a colourway's batches. Pieces that blocks take themselves are
 // kitted, and stand in no batch.
 func (m *maker) poolsOf(colourway int) pools {
-	build, own := m.plan.Colourways[colourway].Build, m.own[colourway]
+	return poolsFor(m.plan.Colourways[colourway].Build, m.own[colourway])
+}
+
+func poolsFor(build *patchwork.Build, own []*Block) pools {
 	kitted, pooled := map[string]int{}, false // pieces of each cut that a block takes itself
 	for i := range build.Steps {
 		s := &build.Steps[i]

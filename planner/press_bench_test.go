@@ -83,7 +83,6 @@ func BenchmarkMakeUnpressed(b *testing.B) {
 			m := blocksDealt(job)
 			m.cloth()
 			m.warnings()
-			m.materials()
 			m.route()
 		}
 	})

@@ -45,6 +45,9 @@ type jobReader struct {
 	at       Positions
 	job      Job
 
+	selvage   measure.Length // each, of yardage whose full width is given
+	shrinkage Shrinkage      // of cloth that says nothing itself
+
 	uses   []fabricUse // where the file names fabrics, looked up at the end
 	blocks blockReader
 	mapped *fileNode // an order that is a map of rows
@@ -96,7 +99,7 @@ func (r *jobReader) keepInside() {
 func keysOfJobs() []string {
 	return []string{
 		"job", "title", "client", "received", "due", "quantity", "units", "seam", "prewash",
-		"fabrics", "block", "colourways", "press", "layout",
+		"cutting", "spares", "fabrics", "block", "colourways", "press", "layout",
 		"borders", "backing", "batting", "binding", "quilting",
 	}
 }
@@ -107,6 +110,8 @@ func (r *jobReader) readJob(root *fileNode) {
 	s := r.section(root, "the job file", keysOfJobs()...)
 	r.readUnits(s)
 	r.readHeading(s)
+	r.readCutting(s.get("cutting"))
+	r.readSpares(s.get("spares"))
 	r.readFabrics(s.need("fabrics"))
 	r.readColourways(s.need("block"), s.need("colourways"))
 	r.readPress(s.get("press"))

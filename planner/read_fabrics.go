@@ -19,7 +19,7 @@ func (r *jobReader) readFabrics(n *fileNode) {
 // fabric reads one fabric; without a form it is yardage.
 func (r *jobReader) fabric(pair filePair) Fabric {
 	f := Fabric{Name: pair.key, Form: Yardage}
-	s := r.section(pair.value, "fabric "+said(pair.key), "form", "width", "size", "on-hand", "colour", "directional")
+	s := r.section(pair.value, "fabric "+said(pair.key), "form", "width", "bolt", "size", "on-hand", "colour", "directional", "shrinkage")
 	f.Directional = r.yes(s.get("directional"))
 	f.Colour = r.colour(s.get("colour"))
 	if n := s.get("form"); n != nil {
@@ -34,7 +34,21 @@ func (r *jobReader) fabric(pair filePair) Fabric {
 	} else {
 		r.yardage(&f, s)
 	}
+	r.washing(&f, s.get("shrinkage"))
 	return f
+}
+
+// washing reads what a wash takes off this fabric. Pre-cut pieces are not washed.
+func (r *jobReader) washing(f *Fabric, n *fileNode) {
+	preCut := f.Form == PreCutSquares || f.Form == PreCutStrips
+	switch {
+	case n != nil && preCut:
+		r.fault(n, plural(f.Form)+" are not washed before they are sewn, they fray", `take "shrinkage" out`)
+	case n != nil:
+		f.Shrinkage = r.shrunk(n)
+	case !preCut:
+		f.Shrinkage = r.shrinkage
+	}
 }
 
 // colour reads a colour and keeps it as it is written; "" for nil.
@@ -56,14 +70,66 @@ func (r *jobReader) yardage(f *Fabric, s section) {
 	if n := s.get("width"); n != nil {
 		f.Width, f.Assumed = r.length(n), false
 	}
+	if n := s.get("bolt"); n != nil {
+		r.bolt(f, s, n)
+	}
 	if n := s.get("size"); n != nil {
 		r.fault(n, s.what+" is yardage, which has a width and no size", writeAs("width: 42"))
 	}
 	if n := s.get("on-hand"); n != nil {
-		if text, ok := r.scalarText(n, "a length of cloth"); ok {
-			f.OnHand = r.yards(n, text)
+		f.OnHand = r.onHand(n, f, func(n *fileNode) *Stock {
+			text, ok := r.scalarText(n, "a length of cloth")
+			if !ok {
+				return nil
+			}
+			return r.yards(n, text)
+		})
+	}
+}
+
+// bolt reads the full width as it is sold; what is usable of it lies between the
+// selvages.
+func (r *jobReader) bolt(f *Fabric, s section, n *fileNode) {
+	if s.get("width") != nil {
+		r.fault(n, s.what+` has both "width" and "bolt"`, "keep the usable width or the full width of the bolt")
+		return
+	}
+	full := r.length(n)
+	if full > 0 && full <= 2*r.selvage {
+		r.fault(n, fmt.Sprintf("a bolt %s wide has nothing left between its selvages", full.Show(r.job.Units)),
+			fmt.Sprintf("each selvage takes %s", r.selvage.Show(r.job.Units)))
+		return
+	}
+	f.Width, f.Assumed = full-2*r.selvage, false
+	r.at[s.path("width")] = n.at
+}
+
+// onHand reads what is on hand: one value, or a list of such values and of pieces
+// of any size. The longest length is the stock, the others pieces of the full
+// usable width.
+func (r *jobReader) onHand(n *fileNode, f *Fabric, one func(*fileNode) *Stock) *Stock {
+	if n.kind != list {
+		return one(n)
+	}
+	all := &Stock{}
+	for _, item := range r.items(n, `"on-hand"`, "lengths, counts and sizes") {
+		if _, _, sides := strings.Cut(strings.ToLower(item.text), "x"); item.kind == scalar && (sides || strings.ContainsAny(item.text, "×")) {
+			size, err := measure.ParseSize(item.text, r.job.Units)
+			r.noMeasure(item, err)
+			all.Pieces = append(all.Pieces, size)
+			continue
+		}
+		s := one(item)
+		if s == nil {
+			continue
+		}
+		shorter := min(all.Length, s.Length)
+		all.Length, all.Sheets = max(all.Length, s.Length), all.Sheets+s.Sheets
+		if shorter > 0 {
+			all.Pieces = append(all.Pieces, measure.Size{Width: f.Width, Height: shorter})
 		}
 	}
+	return all
 }
 
 // yards reads a length of cloth on hand. Its unit must be written, because cloth
@@ -90,12 +156,14 @@ func (r *jobReader) yards(n *fileNode, text string) *Stock {
 
 // sheets reads what comes in sheets of one size, and is counted.
 func (r *jobReader) sheets(f *Fabric, s section) {
-	if n := s.get("width"); n != nil {
-		r.fault(n, fmt.Sprintf("%s comes as %s, which have a size and no width", s.what, plural(f.Form)), writeAs("size: 18 x 22"))
+	for _, key := range []string{"width", "bolt"} {
+		if n := s.get(key); n != nil {
+			r.fault(n, fmt.Sprintf("%s comes as %s, which have a size and no width", s.what, plural(f.Form)), writeAs("size: 18 x 22"))
+		}
 	}
 	r.sheetSize(f, s)
 	if n := s.get("on-hand"); n != nil {
-		f.OnHand = r.sheetCount(n, f.Form)
+		f.OnHand = r.onHand(n, f, func(n *fileNode) *Stock { return r.sheetCount(n, f.Form) })
 	}
 }
 

@@ -52,11 +52,15 @@ binding: {fabric: Kelp, strip: 2 1/2}
 quilting: {by: self, density: medium}
 `
 
-// changed is plainJob with one thing replaced.
-func changed(t testing.TB, old, replacement string) string {
+// changed is plainJob with one thing replaced, and perhaps more.
+func changed(t testing.TB, old, replacement string, more ...string) string {
 	t.Helper()
-	require.Contains(t, plainJob, old)
-	return strings.Replace(plainJob, old, replacement, 1)
+	text := plainJob
+	for pairs := append([]string{old, replacement}, more...); len(pairs) > 1; pairs = pairs[2:] {
+		require.Contains(t, text, pairs[0])
+		text = strings.Replace(text, pairs[0], pairs[1], 1)
+	}
+	return text
 }
 
 // readGood parses what must have no fault.
@@ -145,9 +149,9 @@ func TestAJobFileIsReadWhole(t *testing.T) {
 		}},
 		Layout:   Layout{Across: 4, Down: 2, Setting: Straight, Order: DealDiagonal, Turn: [][]int{{0, 90}, {90, 0}}},
 		Borders:  []Border{{Width: 3 * in, Fabric: "Foam"}},
-		Backing:  &Backing{Fabric: "Foam", Extra: 4 * in},
+		Backing:  &Backing{Fabric: "Foam", Extra: 4 * in, Ends: 4 * in},
 		Batting:  &Batting{Extra: 4 * in},
-		Binding:  &Binding{Fabric: "Kelp", Strip: 5 * in / 2, Finish: ByMachine},
+		Binding:  &Binding{Fabric: "Kelp", Strip: 5 * in / 2, Finish: ByMachine, Joints: DiagonalJoint, Allowance: 10 * in},
 		Quilting: &Quilting{Density: Medium},
 	}, j)
 }
@@ -162,15 +166,15 @@ func TestAMetricJobHasMetricDefaults(t *testing.T) {
 	assert.True(t, j.Prewash)
 	assert.Equal(t, "saltmarsh-cot", j.Title, "the id stands in for a title")
 	assert.Equal(t, []Fabric{
-		{Name: "Samphire", Form: FatQuarter, Size: measure.Size{Width: 50 * cm, Height: 55 * cm}, OnHand: &Stock{Sheets: 3}, Assumed: true},
-		{Name: "Mud", Form: FatEighth, Size: measure.Size{Width: 25 * cm, Height: 55 * cm}, Assumed: true},
-		{Name: "Sky", Form: Yardage, Width: 102 * cm, OnHand: &Stock{Length: 150 * cm}, Assumed: true},
+		{Name: "Samphire", Form: FatQuarter, Size: measure.Size{Width: 50 * cm, Height: 55 * cm}, OnHand: &Stock{Sheets: 3}, Assumed: true, Shrinkage: washed},
+		{Name: "Mud", Form: FatEighth, Size: measure.Size{Width: 25 * cm, Height: 55 * cm}, Assumed: true, Shrinkage: washed},
+		{Name: "Sky", Form: Yardage, Width: 102 * cm, OnHand: &Stock{Length: 150 * cm}, Assumed: true, Shrinkage: washed},
 		{Name: "Reed", Form: PreCutStrips, Size: measure.Size{Width: 65 * measure.Millimetre, Height: 102 * cm}, OnHand: &Stock{Sheets: 12}, Assumed: true},
 	}, j.Fabrics)
 	assert.Equal(t, Layout{Across: 3, Down: 4, Setting: Straight, Order: FillRows}, j.Layout)
-	assert.Equal(t, &Backing{Fabric: "Sky", Extra: 10 * cm}, j.Backing)
-	assert.Equal(t, &Batting{Extra: 10 * cm}, j.Batting)
-	assert.Equal(t, &Binding{Fabric: "Reed", Strip: 65 * measure.Millimetre, Finish: ByMachine}, j.Binding)
+	assert.Equal(t, &Backing{Fabric: "Sky", Extra: 10 * cm, Ends: 10 * cm}, j.Backing)
+	assert.Equal(t, &Batting{Extra: 8 * cm}, j.Batting)
+	assert.Equal(t, &Binding{Fabric: "Reed", Strip: 65 * measure.Millimetre, Finish: ByMachine, Joints: DiagonalJoint, Allowance: 25 * cm}, j.Binding)
 	assert.Equal(t, &Quilting{SentOut: true, LeadDays: 21, Density: Medium}, j.Quilting)
 }
 
@@ -179,7 +183,7 @@ func TestInchesAreTheDefaultWithTheirOwnAssumptions(t *testing.T) {
 	j := readGood(t, changed(t, "{form: yardage, width: 42}", "{}\n  Reed: {form: fat eighth}"))
 	assert.Equal(t, Fabric{Name: "Foam", Form: Yardage, Width: 40 * in, Assumed: true}, j.Fabrics[1])
 	assert.Equal(t, Fabric{Name: "Reed", Form: FatEighth, Size: measure.Size{Width: 9 * in, Height: 21 * in}, Assumed: true}, j.Fabrics[2])
-	assert.Equal(t, &Backing{Fabric: "Foam", Extra: 4 * in}, j.Backing)
+	assert.Equal(t, &Backing{Fabric: "Foam", Extra: 3 * in, Ends: 3 * in}, j.Backing, "at home; sent out it is more")
 }
 
 func TestWhatIsNotAskedForStaysOut(t *testing.T) {

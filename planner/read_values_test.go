@@ -49,7 +49,7 @@ func TestWordsOfTheTradeCountAsTheKeysAndValuesTheyMean(t *testing.T) {
 		Layout:   Layout{Across: 2, Down: 1, Setting: Straight, Order: DealDiagonal},
 		Borders:  []Border{{Width: 3 * in, Fabric: "Foam"}, {Width: 2 * in, Fabric: "Kelp"}}, // cut 2 1/2 less two seams
 		Batting:  &Batting{},
-		Binding:  &Binding{Fabric: "Kelp", Strip: 5 * in / 2, Finish: ByHand},
+		Binding:  &Binding{Fabric: "Kelp", Strip: 5 * in / 2, Finish: ByHand, Joints: DiagonalJoint, Allowance: 10 * in},
 		Quilting: &Quilting{SentOut: true, LeadDays: 42, Density: Dense},
 	}, j)
 }

@@ -21,7 +21,7 @@ func (w *quiltWork) borders() {
 		key: keyBorders, name: "add borders", in: inBorders, count: 4 * len(w.job.Borders), place: Machine,
 		unit: span(rateBorder, 1), setup: span(rateSewSetup, 1), stitch: thread.Piecing,
 	}
-	s.doing = "Sides first: measure the height through the middle and cut two so long, joining strips end to end with a straight seam where one is too short. Then measure the width through the middle, sides included, for top and bottom. Pin at the quarters, sew, press outward."
+	s.doing = "Sides first: measure the height through the middle and cut two so long. Then measure the width through the middle, sides included, for top and bottom. Pin at the quarters, sew, press outward."
 	seen := map[string]bool{}
 	for _, r := range w.frame.rounds() {
 		b := w.plan.Borders[r.nth]
@@ -40,8 +40,14 @@ func (w *quiltWork) borderWords(r round, b BorderPlan) string {
 		return fmt.Sprintf(" Border %d: the strips of blocks, %s at the sides, %s at top and bottom; ease the top to them. %s",
 			r.nth+1, w.show(b.Sides), w.show(b.Ends), w.ringSeamWords(r))
 	}
-	return fmt.Sprintf(" Border %d, %s, as planned: two of %s, two of %s.", r.nth+1, r.Fabric,
+	text := fmt.Sprintf(" Border %d, %s, as planned: two of %s, two of %s", r.nth+1, r.Fabric,
 		measure.Size{Width: b.Cut, Height: b.Sides}.Show(w.job.Units), measure.Size{Width: b.Cut, Height: b.Ends}.Show(w.job.Units))
+	for _, c := range w.plan.Materials.Borders {
+		if c.Nth == r.nth+1 {
+			text += ", " + c.CutWords()
+		}
+	}
+	return text + "."
 }
 
 // topOfBlocks is the raw size of what is inside all borders.

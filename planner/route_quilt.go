@@ -89,8 +89,8 @@ func (w *quiltWork) backingWords(b *BackingPlan) string {
 	if b.Panels == 1 {
 		return fmt.Sprintf("One piece of %s, at least %s.", b.Fabric, w.sized(b.Size))
 	}
-	return fmt.Sprintf("%d panels of %s, %s each, selvages off, joined %s with %s seams pressed open; together at least %s.",
-		b.Panels, b.Fabric, w.sized(b.Panel), b.SeamsRun, w.show(b.SeamTaken), w.sized(b.Size))
+	return fmt.Sprintf("%s of %s, selvages off, joined %s with %s seams pressed open, %s; together at least %s.",
+		capital(b.PanelWords(w.job.Units)), b.Fabric, b.SeamsRun, w.show(b.SeamTaken), b.SeamWords(w.job.Units), w.sized(b.Size))
 }
 
 func (w *quiltWork) quilting(d Density) {
@@ -149,13 +149,7 @@ func (w *quiltWork) binding() {
 	if b == nil {
 		return
 	}
-	w.add(stage{
-		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine,
-		after: []Ref{{Key: keyCutBind, Lot: Lot{FabricLot, b.Fabric}}},
-		seam:  b.Strip.TimesRoot2(measure.Up).Times(b.Strips - 1), stitch: thread.Piecing, unit: span(rateStrip, 1),
-		doing: fmt.Sprintf("Join %d strips %s wide on the diagonal, trim and press the joins open, fold lengthwise: they make %s, %s over the edge; at least %s is needed.",
-			b.Strips, w.show(b.Strip), w.show(w.edge()+b.Spare), w.show(b.Spare), w.show(b.Length)),
-	})
+	w.add(w.makeBinding(b))
 	w.add(stage{
 		key: keyAttach, name: "attach the binding", in: inQuilts, count: 1, place: Machine, seam: edge, stitch: thread.Binding,
 		setup: span(rateSewSetup, 1), unit: span(rateBindInch, inches),
@@ -163,6 +157,28 @@ func (w *quiltWork) binding() {
 			w.firstSide(), w.job.SeamShown()),
 	})
 	w.add(w.finish(edge))
+}
+
+// makeBinding makes the binding's length of its strips, or of a square.
+func (w *quiltWork) makeBinding(b *BindingPlan) stage {
+	s := stage{
+		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine,
+		after: []Ref{{Key: keyCutBind, Lot: Lot{FabricLot, b.Fabric}}}, stitch: thread.Piecing, unit: span(rateStrip, 1),
+	}
+	makes := fmt.Sprintf("they make %s, %s over the edge; at least %s is needed", w.show(w.edge()+b.Spare), w.show(b.Spare), w.show(b.Length))
+	switch {
+	case b.Square > 0:
+		s.in, s.seam = inPieces, b.Square.Times(2*b.Strips)
+		s.doing = fmt.Sprintf("Cut each square, %s, in two on the diagonal and sew two straight edges together; mark lines %s apart along the bias, join the other straight edges one line aside to a tube, and cut round and round along the lines; fold lengthwise: %s.",
+			w.show(b.Square), w.show(b.Strip), makes)
+	case b.Joints == StraightJoint:
+		s.seam = b.Strip.Times(b.Strips - 1)
+		s.doing = fmt.Sprintf("Join %d strips %s wide end to end with straight seams, press the joins open, fold lengthwise: %s.", b.Strips, w.show(b.Strip), makes)
+	default:
+		s.seam = b.Strip.TimesRoot2(measure.Up).Times(b.Strips - 1)
+		s.doing = fmt.Sprintf("Join %d strips %s wide on the diagonal, trim and press the joins open, fold lengthwise: %s.", b.Strips, w.show(b.Strip), makes)
+	}
+	return s
 }
 
 // firstSide is the side that the binding is sewn to first: by machine it is

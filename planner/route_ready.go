@@ -116,70 +116,50 @@ func cutPieces(n FabricNeed, purpose string) int {
 	return count
 }
 
+// readyCut reports pieces that come as they are used.
 func readyCut(f Fabric, p PieceCount) bool {
-	return f.Form == PreCutSquares && p.Size == f.Size
+	preCut := f.Form == PreCutSquares || f.Form == PreCutStrips
+	return preCut && (p.Size == f.Size || p.Size == f.Size.Turned())
 }
 
+// cut is the cutting of a fabric's pieces for one purpose. All its pieces are cut
+// together: each purpose has its share of the ruler cuts, and the blocks' pieces
+// have that of the spare ones too.
 func (m *maker) cut(n FabricNeed, c cutting, count int) stage {
-	in, rulerCuts := inPieces, 0
-	if c.purpose == forBorder || c.purpose == forBinding {
+	in, rulerCuts, purposes := inPieces, 0, []string{c.purpose}
+	switch {
+	case c.purpose == forBlocks:
+		purposes = append(purposes, forSpare)
+	case c.purpose == forBorder, c.purpose == forBinding && m.plan.Materials.Binding.Square == 0:
 		in = inStrips
 	}
 	for _, p := range n.Pieces {
-		if p.For == c.purpose {
-			rulerCuts += p.Cut.RulerCuts
+		if slices.Contains(purposes, p.For) {
+			rulerCuts += p.Cuts
 		}
 	}
 	return stage{
 		key: c.key, name: c.name, lot: fabricLot(n), in: in, count: count, place: CuttingTable,
 		after: []Ref{{Key: keyPrepare, Lot: fabricLot(n)}},
-		setup: span(rateCutSetup, 1), unit: span(rateRulerCut, float64(rulerCuts)/float64(count)), doing: m.cutWords(n, c.purpose),
+		setup: span(rateCutSetup, 1), unit: span(rateRulerCut, float64(rulerCuts)/float64(count)), doing: m.cutWords(n, c.purpose, purposes),
 	}
 }
 
-// cutWords gives the cuts in order: strips first, then what is cut from each.
-func (m *maker) cutWords(n FabricNeed, purpose string) string {
-	var parts []string
-	for _, p := range n.Pieces {
-		if p.For == purpose && !readyCut(n.Fabric, p) {
-			parts = append(parts, m.cutOf(n.Fabric, p))
-		}
-	}
-	text := "Cut " + strings.Join(parts, "; then ") + "."
+// cutWords gives the cuts in order, as the fabric's cutting plan has them.
+func (m *maker) cutWords(n FabricNeed, purpose string, purposes []string) string {
+	lines := FabricCut{n, n.Cutting}.wordsFor(m.job.Units, purposes...)
+	text := capital(strings.Join(lines, "; then ")) + "."
 	switch {
 	case n.Fabric.Directional:
 		text += " One layer at a time, the print upright."
 	case purpose == forTriangles:
 		text += m.triangleWords()
 	case purpose == forBlocks || purpose == forSashing || purpose == forCornerstones:
-		text += fmt.Sprintf(" Up to %d layers at once.", layers(n.Fabric))
+		text += fmt.Sprintf(" Up to %d layers at once.", layers(m.job, n.Fabric))
 	case purpose == forBorder:
 		text += " Leave them long: they are cut to length when the top has been measured."
 	}
 	return text
-}
-
-func (m *maker) cutOf(f Fabric, p PieceCount) string {
-	if longStrip(f, p) {
-		return fmt.Sprintf("%d strips %s wide, as long as the cloth gives (%s)", p.Count, m.show(p.Size.Height), m.show(p.Size.Width))
-	}
-	pieces := fmt.Sprintf("%d of %s", p.Count, m.sized(p.Size))
-	switch {
-	case f.Form.Sheets():
-		return fmt.Sprintf("%s, %d from each", pieces, p.Cut.Each)
-	case p.Cut.Each == 1 && p.Size.Height == p.Cut.StripWidth:
-		return fmt.Sprintf("%d strips %s wide across the cloth, trimmed to %s long", p.Count, m.show(p.Cut.StripWidth), m.show(p.Size.Width))
-	case p.Cut.Each == 1:
-		return pieces
-	}
-	strips := counted(p.Cut.Strips, "strip")
-	return fmt.Sprintf("%s %s wide across the cloth, from each %s", strips, m.show(p.Cut.StripWidth), m.fromEach(p))
-}
-
-// longStrip reports whether a piece is a strip as long as the cloth gives, for what
-// is cut to length later.
-func longStrip(f Fabric, p PieceCount) bool {
-	return p.For == forBorder || p.For == forBinding || p.For == forSashing && p.Size.Width == stripLength(f)
 }
 
 // triangleWords says how squares become setting triangles, and how many are over.
@@ -191,11 +171,6 @@ func (m *maker) triangleWords() string {
 	}
 	return text + fmt.Sprintf(" Cut the %s of %s once, corner to corner: %d corner triangles. The straight grain then lies at the quilt's edge. All are a little too large, and the edge is trimmed when the top is joined; lift them flat, their cut sides are on the bias.",
 		counted(t.CornerSquares, "square"), m.show(t.CornerSquare), 2*t.CornerSquares)
-}
-
-// fromEach says what a strip yields, and what the run needs of it in all.
-func (m *maker) fromEach(p PieceCount) string {
-	return fmt.Sprintf("%d of %s: %d in all", p.Cut.Each, m.sized(p.Size), p.Count)
 }
 
 // testStages adds a check of block 01 for each colourway whose measures

@@ -26,18 +26,18 @@ binding: {fabric: Kelp, strip: 2 1/2}
 `
 
 // Hand-worked on 42 in: 16 squares of 7 in, six to a strip, three strips. The
-// top is 48 1/2 x 24 1/2 raw: two sides of 24 1/2 in come from two strips, two
-// ends of 54 1/2 in from three of 41 1/2 in joined. The edge is 54 x 30 in,
-// 168 in and 10 more: five strips of 39 1/2 in joined.
+// top is 48 1/2 x 24 1/2 raw: two sides of 24 1/2 in and two ends of 54 1/2 in are
+// 158 in, and four strips joined make 4 × 42 − 3 × 1/2 = 166 1/2. The edge is 54 x
+// 30 in, 168 in and 10 more: five strips of 39 1/2 in joined.
 func TestBorderBindingAndPatchesAreCutAndCountedApart(t *testing.T) {
 	p := planOf(t, finished)
 	patches, border, binding := op(t, p, "cut", "Kelp"), op(t, p, "cut-borders", "Kelp"), op(t, p, "cut-binding", "Kelp")
 	assert.Equal(t, 16, patches.Count)
-	assert.Equal(t, 5, border.Count)
+	assert.Equal(t, 4, border.Count)
 	assert.Equal(t, 5, binding.Count)
 	assert.Less(t, border.Number, binding.Number)
 	assert.Less(t, binding.Number, patches.Number, "the longest first")
-	assert.Equal(t, "Cut 3 strips 7 in wide across the cloth, from each 6 of 7 in square: 16 in all. Up to 4 layers at once.", patches.Doing)
+	assert.Equal(t, "Across the cloth 3 strips 7 in × width; then 3 strips 7 in × width; stack 3; upright cuts = 16 squares 7 in. Up to 4 layers at once.", patches.Doing)
 	assert.Contains(t, op(t, p, "add-borders", "quilt-1").After, Ref{Key: "cut-borders", Lot: Lot{FabricLot, "Kelp"}})
 	assert.Contains(t, op(t, p, "make-binding", "quilt-1").After, Ref{Key: "cut-binding", Lot: Lot{FabricLot, "Kelp"}})
 	for _, a := range op(t, p, "kit", "tide").After {

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"slices"
 
 	"quiltrun/planner/measure"
 	"quiltrun/planner/thread"
@@ -235,11 +236,12 @@ func (w *quiltWork) sashingRows() {
 // pieceSashing joins strips for the rows that are longer than a strip.
 func (w *quiltWork) pieceSashing(levels int) {
 	s := w.plan.Sashing
-	cut, strip, length := s.Cut, stripLength(w.fabric(s.Fabric)), s.StripLength
+	cut, strip, length := s.Cut, w.stripLength(w.fabric(s.Fabric)), s.StripLength
 	if strip >= length {
 		return
 	}
-	joins := measure.CeilDiv(length.Times(levels), max(1, strip-2*w.job.Seam)) - 1
+	strips, _ := stripsFor(slices.Repeat([]measure.Length{length}, levels), strip, w.job.Seam)
+	joins := strips - 1
 	w.add(stage{
 		key: keyPieceSash, name: "piece the sashing strips", in: inStrips, count: levels, place: Machine, aside: true,
 		after: []Ref{{Key: keyCutSash, Lot: Lot{FabricLot, s.Fabric}}},
@@ -302,7 +304,7 @@ func (w *quiltWork) stripTakes() []Ref {
 	if w.frame.stones() {
 		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Level)}
 	}
-	if stripLength(w.fabric(l.Sashing.Fabric)) < w.rowLength() {
+	if w.stripLength(w.fabric(l.Sashing.Fabric)) < w.rowLength() {
 		return nil
 	}
 	return []Ref{{Key: keyCutSash, Lot: Lot{FabricLot, l.Sashing.Fabric}}}

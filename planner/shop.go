@@ -135,7 +135,7 @@ func shopBatting(wanted []Wanted, there []HaveBatting) []ShopBatting {
 		if w.Batting == nil || w.Battings == 0 {
 			continue
 		}
-		p, _ := cloth.BattingFor(w.Batting.Size)
+		p, _ := cloth.BattingFor(w.Batting.Size, cloth.Packages)
 		at := slices.IndexFunc(all, func(b ShopBatting) bool {
 			return b.Package == p && (p.Name != "" || b.Size == w.Batting.Size)
 		})

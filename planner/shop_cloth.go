@@ -45,20 +45,20 @@ func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
 	for i, from := range j.from {
 		f.Jobs = append(f.Jobs, j.jobs[i].ID)
 		own = own.And(from.Own)
-		alone, err := cutTogether([]WantedFabric{from}, j.jobs[i].Units)
+		alone, err := cutTogether([]WantedFabric{from}, j.jobs[i])
 		if err != nil {
 			return f, fmt.Errorf("%s of %s cannot be planned: %w", j.Fabric.Name, j.jobs[i].ID, err)
 		}
 		f.Apart += alone.rounded(j.Fabric, u)
 	}
-	joined, err := cutTogether(j.from, u)
+	joined, err := cutTogether(j.from, j.jobs[0])
 	if err != nil {
 		return f, fmt.Errorf("%s cannot be planned: %w", j.Fabric.Name, err)
 	}
 	f.Need, f.Together = joined.amount(j.Fabric), joined.rounded(j.Fabric, u)
 	if j.Fabric.Form.Sheets() {
 		f.Own, f.Shelf = Amount(own.Count()), Amount(free.Count())
-		return f, f.fromSheets(joined, own.And(free), u)
+		return f, f.fromSheets(joined, begunOf(j.from), own.And(free), j.jobs[0])
 	}
 	f.Own, f.Shelf = Amount(own.Length()), Amount(free.Length())
 	f.fromLengths(joined, own.And(free).Lengths, u)
@@ -78,8 +78,9 @@ type shopBand struct {
 	pieces []PieceCount
 }
 
-// cutTogether plans all pieces of alike fabrics together.
-func cutTogether(from []WantedFabric, u measure.Unit) (taken, error) {
+// cutTogether plans all pieces of alike fabrics together, in a job's ways of
+// cutting.
+func cutTogether(from []WantedFabric, job Job) (taken, error) {
 	need := FabricNeed{Fabric: from[0].Fabric}
 	all := map[string][]PieceCount{}
 	for _, f := range from {
@@ -91,7 +92,7 @@ func cutTogether(from []WantedFabric, u measure.Unit) (taken, error) {
 	t := taken{wants: need.Pieces}
 	var err error
 	if len(need.Pieces) > 0 {
-		if t.plan, err = CutPlan(need, cloth.Simple, u); err != nil {
+		if t.plan, err = CutPlan(job, need, styleOf(job)); err != nil {
 			return t, err
 		}
 	}
@@ -99,18 +100,9 @@ func cutTogether(from []WantedFabric, u measure.Unit) (taken, error) {
 		one := map[string][]PieceCount{}
 		for _, p := range b.pieces {
 			want := t.wants[p.Want]
-			addPieces(one, "", PieceCount{Size: want.Size, Count: 1, For: want.For})
+			addPieces(one, "", PieceCount{Size: want.Size, Count: 1, For: want.For, Long: want.Long})
 		}
-		t.bands = append(t.bands, shopBand{b.to - b.from, one[""]})
-	}
-	for _, f := range from {
-		if f.Backing == nil {
-			continue
-		}
-		for range f.Backing.Panels * f.Backings {
-			panel := f.Backing.Panel
-			t.bands = append(t.bands, shopBand{panel.Height, []PieceCount{{Size: panel, Count: 1, For: "backing"}}})
-		}
+		t.bands = append(t.bands, shopBand{need.Fabric.unwashed(b.to - b.from), one[""]})
 	}
 	slices.SortStableFunc(t.bands, func(a, b shopBand) int { return int(max(-1, min(1, b.length-a.length))) })
 	return t, nil
@@ -217,30 +209,43 @@ func fullest(room measure.Length, bands []shopBand) map[int]bool {
 	return picked
 }
 
-// fromSheets cuts sheets that are there first, and buys for the rest.
-func (f *ShopFabric) fromSheets(t taken, there Have, u measure.Unit) error {
+// begunOf is the pieces that are cut from sheets that still count as there.
+func begunOf(from []WantedFabric) []PieceCount {
+	var all []PieceCount
+	for _, f := range from {
+		all = append(all, f.Begun...)
+	}
+	return all
+}
+
+// fromSheets cuts sheets that are there first, and buys for the rest. What was cut
+// from sheets that are begun has its room in them.
+func (f *ShopFabric) fromSheets(t taken, begun []PieceCount, there Have, job Job) error {
 	if len(t.wants) == 0 {
 		return nil
 	}
-	wants := make([]cloth.Want, len(t.wants))
-	for i, p := range t.wants {
-		wants[i] = cloth.Want{Name: p.For, Size: p.Size, Count: p.Count, Directional: f.Fabric.Directional}
+	if there.Count() == 0 {
+		begun = nil
 	}
+	pieces := slices.Concat(t.wants, begun)
+	wants := wantsOf(f.Fabric, pieces)
 	var sheets []cloth.Sheet
 	for _, h := range there.Sheets {
 		if h.Count > 0 { // none would be taken for as many as it takes
-			sheets = append(sheets, cloth.Sheet{Name: "there", Size: h.Size, Count: h.Count})
+			sheets = append(sheets, cloth.Sheet{Name: "there", Size: f.Fabric.shrunk(h.Size), Count: h.Count})
 		}
 	}
-	sheets = append(sheets, cloth.Sheet{Name: "bought", Size: f.Fabric.Size})
-	plan, err := cloth.CutSheets(wants, sheets, cloth.Settings{Layers: layers(f.Fabric), Usable: usable(u)})
+	sheets = append(sheets, cloth.Sheet{Name: "bought", Size: f.Fabric.Sheet()})
+	plan, err := cloth.CutSheets(wants, sheets, cutSettings(job, f.Fabric, styleOf(job)))
 	if err != nil {
 		return fmt.Errorf("%s cannot be planned: %w", f.Fabric.Name, err)
 	}
 	for _, c := range plan.Cloths {
 		one := map[string][]PieceCount{}
 		for _, p := range c.Pieces {
-			addPieces(one, "", PieceCount{Size: t.wants[p.Want].Size, Count: 1, For: t.wants[p.Want].For})
+			if p.Want < len(t.wants) {
+				addPieces(one, "", PieceCount{Size: pieces[p.Want].Size, Count: 1, For: pieces[p.Want].For})
+			}
 		}
 		bought := c.Name == "bought"
 		if bought {

@@ -24,9 +24,6 @@ func nothingRunsOut(t require.TestingT, wanted []Wanted, s Shopping, there map[s
 			for _, p := range f.Pieces {
 				pieces[fmt.Sprint(f.Fabric.Name, p.Size, p.For)] += p.Count
 			}
-			if f.Backing != nil {
-				pieces[fmt.Sprint(f.Fabric.Name, f.Backing.Panel, "backing")] += f.Backing.Panels * f.Backings
-			}
 		}
 	}
 	for _, f := range s.Fabrics {
@@ -62,13 +59,9 @@ func nothingRunsOut(t require.TestingT, wanted []Wanted, s Shopping, there map[s
 }
 
 func lengthTaken(t require.TestingT, f Fabric, pieces []PieceCount) measure.Length {
-	var wants []cloth.Want
-	for _, p := range pieces {
-		wants = append(wants, cloth.Want{Name: p.For, Size: p.Size, Count: p.Count, Directional: f.Directional || p.For == "backing"})
-	}
-	plan, err := cloth.CutYardage(wants, f.Width, cloth.Settings{})
+	plan, err := cloth.CutYardage(wantsOf(f, pieces), f.Across(), cloth.Settings{})
 	require.NoError(t, err)
-	return plan.Length
+	return f.unwashed(plan.Length)
 }
 
 func cutsFromSheet(t require.TestingT, f Fabric, c ShopCut, have *Have) {

@@ -1,7 +1,8 @@
 package planner
 
 import (
-	"quiltrun/planner/cloth"
+	"slices"
+
 	"quiltrun/planner/measure"
 )
 
@@ -40,7 +41,7 @@ type StockNeed struct {
 	Width       measure.Length `json:"width,omitempty"` // least that does: usable width, or of a sheet
 	Height      measure.Length `json:"height,omitempty"`
 	Directional bool           `json:"directional,omitempty"`
-	For         string         `json:"for,omitempty"` // "backing", else ""
+	For         string         `json:"for,omitempty"` // "backing" where it is that alone, else ""
 	Whole       Amount         `json:"whole"`
 	Metric      bool           `json:"metric,omitempty"` // the job's units are centimetres
 	Own         Amount         `json:"own,omitempty"`    // the job file's on-hand, for the fabric's pieces and then its backing
@@ -73,17 +74,13 @@ type StockPart struct {
 	Share     float64 `json:"share"`
 }
 
-// StockNeeds is what the plan's run takes: fabrics in file order, each followed
-// by its backing, then batting and thread.
+// StockNeeds is what the plan's run takes: fabrics in file order, each followed by
+// its backing, then batting and thread. A backing whose lengths other pieces come
+// from too is one need with them.
 func (p Plan) StockNeeds() []StockNeed {
 	var needs []StockNeed
 	for _, n := range p.Fabrics {
-		if len(n.Pieces) > 0 {
-			needs = append(needs, p.piecesNeed(n))
-		}
-		if b := p.Materials.Backing; b != nil && b.Fabric == n.Fabric.Name {
-			needs = append(needs, p.backingNeed(n, *b))
-		}
+		needs = append(needs, p.clothNeeds(n)...)
 	}
 	if b := p.Materials.Batting; b != nil {
 		needs = append(needs, p.battingNeed(*b))
@@ -99,26 +96,77 @@ func (p Plan) StockNeeds() []StockNeed {
 	return needs
 }
 
-// piecesNeed is what the pieces of one fabric take, cut together.
-func (p Plan) piecesNeed(n FabricNeed) StockNeed {
+// clothNeeds is what the pieces of one fabric take, cut together: those of the
+// backing by themselves where no others come from its lengths. Lengths are of cloth
+// as it is bought.
+func (p Plan) clothNeeds(n FabricNeed) []StockNeed {
+	if len(n.Pieces) == 0 {
+		return nil
+	}
 	f := n.Fabric
-	need := StockNeed{Material: ClothMaterial, Name: f.Name, Form: f.Form, Width: f.Width, Directional: f.Directional}
-	cut, err := CutPlan(n, cloth.Simple, p.Job.Units)
+	need := StockNeed{Material: ClothMaterial, Name: f.Name, Form: f.Form, Width: f.Width, Directional: f.Directional, Own: ownOf(f), Left: stockLeft(n.Cutting)}
 	if f.Form.Sheets() {
 		need.Width, need.Height, need.Whole = f.Size.Width, f.Size.Height, Amount(n.Sheets)
-		if err == nil {
-			need.Whole = Amount(cut.Sheets)
+		need.Parts = p.cutParts(n)
+		return []StockNeed{need}
+	}
+	pieces, backing, apart := n.parted()
+	if !apart {
+		need.strips(f, slices.Concat(pieces, backing))
+		need.Parts = p.cutParts(n)
+		return []StockNeed{need}
+	}
+	var needs []StockNeed
+	if len(pieces) > 0 {
+		rest := need
+		rest.strips(f, pieces)
+		rest.Parts = p.cutParts(n.only(func(p PieceCount) bool { return p.For != forBacking }))
+		needs = append(needs, rest)
+		need.Own, need.Left = 0, nil // of the job's own cloth the backing has what the pieces leave
+	}
+	if len(backing) > 0 {
+		need.For = forBacking
+		need.strips(f, backing)
+		need.Parts = p.cutParts(n.only(func(p PieceCount) bool { return p.For == forBacking }))
+		needs = append(needs, need)
+	}
+	return needs
+}
+
+// parted is the lengths of the bolt that give backing and those that give other
+// pieces; apart is false where one gives both.
+func (n FabricNeed) parted() (pieces, backing []band, apart bool) {
+	for _, b := range bands(n.Cutting) {
+		back := 0
+		for _, p := range b.pieces {
+			back += oneIf(n.Pieces[p.Want].For == forBacking)
 		}
-	} else {
-		need.Whole = Amount(n.PlainStrips())
-		if err == nil {
-			need.Whole, need.Strips = Amount(cut.Length), stripsOf(cut)
+		switch back {
+		case 0:
+			pieces = append(pieces, b)
+		case len(b.pieces):
+			backing = append(backing, b)
+		default:
+			return pieces, append(backing, bands(n.Cutting)[len(pieces)+len(backing):]...), false
 		}
 	}
-	need.Own = ownOf(f)
-	need.Left = stockLeft(cut)
-	need.Parts = p.cutParts(n)
-	return need
+	return pieces, backing, true
+}
+
+// only is the need with some of its pieces.
+func (n FabricNeed) only(which func(PieceCount) bool) FabricNeed {
+	n.Pieces = slices.DeleteFunc(slices.Clone(n.Pieces), func(p PieceCount) bool { return !which(p) })
+	return n
+}
+
+// strips enters lengths off the bolt, which add up to the whole.
+func (s *StockNeed) strips(f Fabric, bands []band) {
+	s.Strips, s.Whole = nil, 0
+	for _, strip := range stripsOf(bands) {
+		strip.Length = f.unwashed(strip.Length)
+		s.Strips = append(s.Strips, strip)
+		s.Whole += Amount(strip.Length.Times(strip.Count))
+	}
 }
 
 func ownOf(f Fabric) Amount {
@@ -129,21 +177,6 @@ func ownOf(f Fabric) Amount {
 		return Amount(f.OnHand.Sheets)
 	}
 	return Amount(f.OnHand.Length)
-}
-
-// backingNeed is what the backings of the run take. Of the job's own cloth it
-// has what the pieces leave.
-func (p Plan) backingNeed(n FabricNeed, b BackingPlan) StockNeed {
-	need := StockNeed{
-		Material: ClothMaterial, Name: b.Fabric, Form: n.Fabric.Form, Width: n.Fabric.Width, For: "backing",
-		Whole:  Amount(b.Length.Times(p.Job.Quantity)),
-		Strips: []StockStrip{{b.Panel.Height, b.Panels * p.Job.Quantity}},
-	}
-	if len(n.Pieces) == 0 {
-		need.Own = ownOf(n.Fabric)
-	}
-	need.Parts = p.partsOf(func(o Operation) float64 { return float64(oneIf(o.Key == keyBacking)) })
-	return need
 }
 
 func (p Plan) battingNeed(b BattingPlan) StockNeed {
@@ -204,15 +237,18 @@ func (p Plan) partsOf(weight func(Operation) float64) []StockPart {
 }
 
 // cutParts is the rows in which a fabric's pieces are cut, weighed by the area of
-// the pieces; of pieces that are used as they come, the rows that kit them.
+// the pieces: panels where the backing is prepared; of pieces that are used as they come, the rows that kit them.
 func (p Plan) cutParts(n FabricNeed) []StockPart {
 	kitted := 0.0
-	area := map[string]float64{}
+	area := map[string]float64{} // by the operation's key
 	for _, piece := range n.Pieces {
 		a := measure.Mul(piece.Size.Width, piece.Size.Height).Times(piece.Count).In(measure.Inches)
 		if readyCut(n.Fabric, piece) {
 			kitted += a
 			continue
+		}
+		if piece.For == forBacking {
+			area[keyBacking] += a / float64(p.Job.Quantity)
 		}
 		for _, c := range cuttings {
 			if c.purpose == piece.For {
@@ -223,7 +259,7 @@ func (p Plan) cutParts(n FabricNeed) []StockPart {
 	blocks := p.blocksWith(n.Fabric.Name)
 	return p.partsOf(func(o Operation) float64 {
 		switch {
-		case o.Lot == fabricLot(n):
+		case o.Lot == fabricLot(n) || o.Key == keyBacking:
 			return area[o.Key]
 		case o.Key == keyKit && kitted > 0:
 			return kitted * float64(blocks[o.Lot.Name]) / float64(blocks[""])

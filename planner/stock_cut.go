@@ -8,12 +8,10 @@ import (
 	"quiltrun/planner/measure"
 )
 
-// stripsOf is the lengths that a plan on yardage can be parted into without a
-// piece being cut in two: wherever a cut goes all across. They add up to the
-// plan's length.
-func stripsOf(plan cloth.Plan) []StockStrip {
+// stripsOf is bands as lengths, alike ones together.
+func stripsOf(bands []band) []StockStrip {
 	var strips []StockStrip
-	for _, s := range bands(plan) {
+	for _, s := range bands {
 		if n := len(strips); n > 0 && strips[n-1].Length == s.to-s.from {
 			strips[n-1].Count++
 			continue
@@ -32,10 +30,10 @@ type band struct {
 // bands parts a plan on yardage wherever no piece lies across the cut, longest
 // first, as they are cut. What squaring up takes goes with the first from below.
 func bands(plan cloth.Plan) []band {
-	if len(plan.Cloths) != 1 || len(plan.Cloths[0].Pieces) == 0 {
+	if len(plan.Cloths) == 0 || len(plan.Levels) == 0 {
 		return nil
 	}
-	pieces := slices.Clone(plan.Cloths[0].Pieces)
+	pieces := slices.Clone(plan.Cloths[len(plan.Cloths)-1].Pieces) // the bolt comes last
 	slices.SortStableFunc(pieces, func(a, b cloth.Piece) int { return cmp.Compare(a.Y, b.Y) })
 	out := []band{{}}
 	for _, p := range pieces {

@@ -21,11 +21,12 @@ type Wanted struct {
 // WantedFabric is the pieces of one fabric that are still to be cut, the backings
 // that are still to be pieced of it, and what the job has of it by itself.
 type WantedFabric struct {
-	FabricNeed // of it the fabric and the pieces
+	FabricNeed // of it the fabric and the pieces, backing panels among them
 	Backing    *BackingPlan
 	Backings   int
 	Own        Have
 	Over       []PieceCount // for blocks, cut beyond what they take
+	Begun      []PieceCount // cut from sheets that still count as there
 }
 
 // Wanted is what the plan takes where nothing is done yet.
@@ -51,7 +52,7 @@ func (p Plan) Wanted() Wanted {
 }
 
 // none reports that nothing of the fabric is wanted.
-func (f WantedFabric) none() bool { return len(f.Pieces) == 0 && (f.Backing == nil || f.Backings == 0) }
+func (f WantedFabric) none() bool { return len(f.Pieces) == 0 }
 
 // without is the pieces less a number that are cut, longest first, of those for
 // one purpose. Pieces that are used as they come are told apart.
@@ -98,7 +99,7 @@ func (w *Wanted) Done(o Operation, done int) {
 // done takes off what is cut of one fabric.
 func (f *WantedFabric) done(o Operation, done, over int) {
 	if o.Key == keyBacking && o.Lot.Kind == QuiltLot {
-		f.Backings = max(0, f.Backings-1)
+		f.lessBacking()
 	}
 	if o.Lot != fabricLot(f.FabricNeed) {
 		return
@@ -111,12 +112,63 @@ func (f *WantedFabric) done(o Operation, done, over int) {
 			f.Over = append(f.Over, PieceCount{Size: f.Pieces[at].Size, Count: over, For: forBlocks})
 		}
 		f.Pieces = without(f.Fabric, f.Pieces, c.purpose, false, done)
+		if c.purpose == forBlocks && done >= o.Count {
+			// Spares are cut with the pieces of blocks, and are cut with the last of them.
+			f.Pieces = slices.DeleteFunc(slices.Clone(f.Pieces), func(p PieceCount) bool { return p.For == forSpare })
+		}
 	}
+}
+
+// lessBacking takes one quilt's panels off.
+func (f *WantedFabric) lessBacking() {
+	if f.Backing == nil || f.Backings == 0 {
+		return
+	}
+	f.Backings--
+	f.Pieces = slices.Clone(f.Pieces)
+	for _, panel := range f.Backing.Cut {
+		for i := range f.Pieces {
+			if p := &f.Pieces[i]; p.For == forBacking && p.Size == panel && p.Count > 0 {
+				p.Count--
+				break
+			}
+		}
+	}
+	f.Pieces = slices.DeleteFunc(f.Pieces, func(p PieceCount) bool { return p.Count == 0 })
 }
 
 // Ready takes off pieces that were used as they came.
 func (f *WantedFabric) Ready(used int) {
 	f.Pieces = without(f.Fabric, f.Pieces, forBlocks, true, used)
+}
+
+// Begin notes which of the cut pieces came from sheets that are begun and still
+// count as there: those beyond the share of the sheets that are used up. The last
+// that were cut, the smallest, are taken for them.
+func (f *WantedFabric) Begin(plan Plan, used, sheets int) {
+	at := slices.IndexFunc(plan.Fabrics, func(n FabricNeed) bool { return n.Fabric.Name == f.Fabric.Name })
+	if at < 0 || sheets == 0 {
+		return
+	}
+	all, cut := 0, map[string][]PieceCount{}
+	for _, p := range plan.Fabrics[at].Pieces {
+		if !readyCut(f.Fabric, p) {
+			all += p.Count
+			addPieces(cut, "", PieceCount{Size: p.Size, Count: p.Count, For: p.For})
+		}
+	}
+	for _, p := range f.Pieces {
+		if !readyCut(f.Fabric, p) {
+			addPieces(cut, "", PieceCount{Size: p.Size, Count: -p.Count, For: p.For})
+		}
+	}
+	begun := sumPieces(cut[""]) - used*all/sheets
+	for _, p := range slices.Backward(cut[""]) {
+		if n := min(begun, p.Count); n > 0 {
+			begun -= n
+			f.Begun = append(f.Begun, PieceCount{Size: p.Size, Count: n, For: p.For})
+		}
+	}
 }
 
 // less takes thread off one use.

@@ -3,6 +3,8 @@ package planner
 import (
 	"strings"
 	"unicode"
+
+	"quiltrun/planner/cloth"
 )
 
 // meaning is a word of the job file and the other words of the trade that
@@ -85,6 +87,26 @@ var (
 	quilterWords = wordList{
 		{"self", nil},
 		{"sent out", []string{"send out"}},
+	}
+	styleWords = wordList{
+		{string(cloth.Simple), nil},
+		{string(cloth.Nested), nil},
+	}
+	grainWords = wordList{
+		{string(Lengthwise), []string{"lengthways", "along the selvage", "vertical"}},
+		{string(Crosswise), []string{"crossways", "across", "pieced", "horizontal"}},
+	}
+	jointWords = wordList{
+		{string(DiagonalJoint), []string{"mitred", "on the diagonal"}},
+		{string(StraightJoint), []string{"butted"}},
+	}
+	biasWords = wordList{
+		{"straight", []string{"straight grain", "on the straight"}},
+		{"bias", []string{"on the bias"}},
+	}
+	battingWords = wordList{
+		{"self", nil},
+		{"quilter", []string{"the quilter"}},
 	}
 	methodWords = wordList{
 		{"two", []string{"2", "2 at a time", "two at a time"}},

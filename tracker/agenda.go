@@ -204,11 +204,11 @@ func (p *plannedWork) fitting() (Task, int) {
 const leastSitting planner.Minutes = 5
 
 // worthwhile keeps a rest of the time from being filled with a minute of this and
-// a minute of that: another set-up is begun for leastSitting, or to finish
-// something.
+// a minute of that: another set-up is begun for leastSitting, or to make all that
+// can be made of something.
 func (p *plannedWork) worthwhile(t Task, n int) bool {
 	last := len(p.batches) - 1
-	return last < 0 || p.batches[last].Setup == t.SharedSetup() || n == t.Left || planner.Minutes(n)*t.Unit.Mean >= leastSitting
+	return last < 0 || p.batches[last].Setup == t.SharedSetup() || n == t.Room || planner.Minutes(n)*t.Unit.Mean >= leastSitting
 }
 
 // btoi puts what holds after what does not.

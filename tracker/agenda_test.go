@@ -93,6 +93,15 @@ func TestWhatWorkMakesPossibleIsReckonedWith(t *testing.T) {
 	assert.InDelta(t, 58, float64(a.Minutes), 1e-9)
 }
 
+// Hand-worked: 5 + 24 min sew all pairs. The 10 min that are left would press 5 of
+// 24 pairs after 5 min of setting up, which is worth it; 9 min would press 4, which
+// is not.
+func TestARestOfTheTimeIsNotFilledWithBits(t *testing.T) {
+	s := allKitted(t)
+	assert.Contains(t, tasksOf(NewAgenda([]State{s}, AgendaRequest{For: 39, Today: today})), "estuary-lap press-pairs tide 5 pairs")
+	assert.Len(t, tasksOf(NewAgenda([]State{s}, AgendaRequest{For: 38, Today: today})), 2)
+}
+
 func TestWorkThatIsLongerThanTheTimeIsSaid(t *testing.T) {
 	a := NewAgenda([]State{allKitted(t)}, AgendaRequest{For: 5, Today: today})
 	assert.Empty(t, a.Batches)

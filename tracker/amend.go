@@ -28,8 +28,8 @@ func (a Amendment) change(to *planner.Amendments) {
 	}
 }
 
-// words is the amendment in a few words.
-func (a Amendment) words() string {
+// Words is the amendment in a few words.
+func (a Amendment) Words() string {
 	switch {
 	case a.FileSeam:
 		return "the job file's seam again"
@@ -99,7 +99,7 @@ func (s State) restsOn(target Entry) error {
 	for _, ev := range s.events[at+1:] {
 		if ev.Ledger != nil && !gone[ev.ID] {
 			return &Refusal{Kind: BuiltOn, Near: []string{ev.ID},
-				What: fmt.Sprintf("the job was planned anew with %s since (entry %d)", target.Amendment.words(), ev.Seq),
+				What: fmt.Sprintf("the job was planned anew with %s since (entry %d)", target.Amendment.Words(), ev.Seq),
 				Hint: "to sew with the job file's seam again: quiltrun revise FILE --file-seam"}
 		}
 	}

@@ -81,7 +81,7 @@ func TestAHistoryTellsWhatWasTakenBackAndByWhat(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, told, 6)
 	assert.Equal(t, "oops", told[4].UndoneBy.ID)
-	assert.Equal(t, told[4].ID, told[5].Undoes.ID)
+	assert.Equal(t, told[4].ID, told[5].Of.ID)
 	assert.Nil(t, told[3].UndoneBy)
 }
 

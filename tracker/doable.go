@@ -166,7 +166,7 @@ func (o *outlook) firstLack(row int) (lack, bool) {
 func (o *outlook) doable(row, left int) Doable {
 	d := Doable{Operation: o.rows[row], Done: o.done(row), Left: left, Room: o.room(row, left)}
 	d.Setup = d.Done == 0
-	if room, tests, free := o.wise(row); len(tests) > 0 && room < d.Room {
+	if room, tests, free := o.wise(row); len(tests) > 0 && room <= d.Room {
 		d.Room = room
 		for _, test := range tests {
 			if !free {

@@ -8,11 +8,11 @@ import (
 )
 
 // Told is one event of a job as its history tells it. UndoneBy is the event
-// that took it back, nil while it stands; Undoes is the event that it takes back,
-// nil where it takes none.
+// that took it back, nil while it stands; Of is the event that it is about, which
+// it takes back or puts right, nil where it is about none.
 type Told struct {
 	Event
-	UndoneBy, Undoes *Event
+	UndoneBy, Of *Event
 }
 
 // HistoryRequest narrows a history down; what is left empty narrows nothing.
@@ -42,7 +42,7 @@ func (s State) History(r HistoryRequest) ([]Told, error) {
 	for i := range s.events {
 		t := Told{Event: s.events[i], UndoneBy: by[s.events[i].ID]}
 		if at, ok := s.at(t.Target); ok {
-			t.Undoes = &s.events[at]
+			t.Of = &s.events[at]
 		}
 		if keep(t) {
 			told = append(told, t)
@@ -87,8 +87,8 @@ func (s State) wanted(r HistoryRequest) (func(Told) bool, error) {
 // about reports whether an event, or the one that it takes back, says something
 // of the operations, lots and block; nil stands for all.
 func (t Told) about(keys []string, lots []Lot, touched map[string]bool) bool {
-	if t.Undoes != nil && len(t.Parts) == 0 {
-		return Told{Event: *t.Undoes}.about(keys, lots, touched)
+	if t.Of != nil && len(t.Parts) == 0 {
+		return Told{Event: *t.Of}.about(keys, lots, touched)
 	}
 	if touched != nil && !touched[t.ID] {
 		return false

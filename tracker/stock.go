@@ -160,8 +160,8 @@ func keyOf(p planner.StockPart) rowKey {
 	return rowKey{p.Operation, Lot{p.LotKind, p.Lot}}
 }
 
-// share is what a need comes to for so many counts of its parts. What is counted
-// is begun as a whole.
+// share is what a need comes to for so many counts of its parts. A sheet is used
+// up when all of its pieces are cut: until then it lies there for its job.
 func (f *stockFolding) share(n planner.StockNeed, counts func(planner.StockPart) int) planner.Amount {
 	sum, whole := 0.0, len(n.Parts) > 0
 	for _, p := range n.Parts {
@@ -173,7 +173,7 @@ func (f *stockFolding) share(n planner.StockNeed, counts func(planner.StockPart)
 	case whole:
 		return n.Whole
 	case n.Form.Counted():
-		return planner.Amount(math.Ceil(amount - 1e-6))
+		return planner.Amount(math.Floor(amount + 1e-6))
 	default:
 		return planner.Amount(math.Round(amount))
 	}

@@ -145,7 +145,7 @@ func (s State) noEntry(typed string) *Refusal {
 func (s State) describe(e Entry) string {
 	switch {
 	case e.Amendment != nil:
-		return fmt.Sprintf("entry %d (%s)", e.Seq, e.Amendment.words())
+		return fmt.Sprintf("entry %d (%s)", e.Seq, e.Amendment.Words())
 	case e.Measure != nil:
 		return fmt.Sprintf("entry %d (a measure: %s)", e.Seq, e.Measure.Name)
 	}

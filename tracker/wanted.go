@@ -17,9 +17,11 @@ func (s State) Wanted(plan planner.Plan, own func(fabric string) planner.Have) p
 		f := &w.Fabrics[i]
 		f.Own = own(f.Fabric.Name)
 		for _, n := range s.Stock() {
-			if n.Name == f.Fabric.Name && n.For == "" && n.Form == planner.PreCutSquares {
-				f.Ready(int(n.Whole - n.Left))
+			if n.Name != f.Fabric.Name || n.For != "" || !n.Form.Sheets() {
+				continue
 			}
+			f.Ready(int(n.Whole - n.Left))
+			f.Begin(plan, int(n.Whole-n.Left), int(n.Whole))
 		}
 	}
 	return w

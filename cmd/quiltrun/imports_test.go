@@ -41,6 +41,8 @@ var bans = []ban{
 	{"tracker", "tracker/store", []string{"go.etcd.io/bbolt", "quiltrun/tracker/store"}, "only the store knows how events are kept"},
 	{"tracker", "", []string{"quiltrun/cmd", "github.com/spf13/cobra", "github.com/olekukonko/tablewriter"}, "progress is counted in one place and shown in another"},
 	{"tracker/store", "", []string{"quiltrun/tracker/forecast"}, "the store keeps events and draws no conclusions"},
+	{"tracker/store", "", []string{"quiltrun/tracker/shelf"}, "the store keeps events and draws no conclusions"},
+	{"tracker/shelf", "", []string{"quiltrun/tracker/forecast"}, "what lies on the shelf does not depend on when work is done"},
 	{"cmd/internal/render", "", []string{"quiltrun/tracker/store", "go.etcd.io/bbolt", "github.com/spf13/cobra", "os"}, "a renderer takes a writer and a value and asks nobody for more"},
 	{"cmd/internal/draw", "", []string{"quiltrun/tracker/store", "go.etcd.io/bbolt", "github.com/spf13/cobra", "os"}, "a renderer takes a writer and a value and asks nobody for more"},
 	{"cmd/internal/tick", "", []string{"quiltrun/tracker/store", "go.etcd.io/bbolt", "github.com/spf13/cobra"}, "the screen is handed what reads and writes the log, so that a test can stand in for both"},

@@ -37,11 +37,14 @@ func CutSheets(wants []Want, sheets []Sheet, s Settings) (Plan, error) {
 	}
 	var roots []*part
 	for _, c := range cut.Cut {
-		root := d.exact(c.Root).onSheet(stock[c.Stock].Size)
-		plan.lay(d, Cloth{Name: sheets[c.Stock].Name, Size: sheets[c.Stock].Size}, root)
+		root := d.assigned(d.exact(c.Root).onSheet(stock[c.Stock].Size))
+		root.hand = stock[c.Stock].Count > 0
 		roots = append(roots, root)
 	}
-	plan.work(d, roots)
+	plan.work(wants, roots, s)
+	for k, c := range cut.Cut {
+		plan.lay(s, Cloth{Name: sheets[c.Stock].Name, Size: sheets[c.Stock].Size, Hand: sheets[c.Stock].Count > 0}, roots[k])
+	}
 	plan.Missing = d.missing()
 	return plan, nil
 }

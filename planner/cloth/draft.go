@@ -68,7 +68,7 @@ func (d *draft) kind(k int, w Want) {
 		if d.worth != nil && d.worth[k] != d.worth[d.kinds[i][0].want] {
 			continue
 		}
-		if d.pieces[i].Free == w.Directional || !same && (w.Directional || size != w.Size.Turned()) {
+		if d.pieces[i].Free == w.fixed() || !same && (w.fixed() || size != w.Size.Turned()) {
 			continue
 		}
 		d.pieces[i].N += w.Count
@@ -76,7 +76,7 @@ func (d *draft) kind(k int, w Want) {
 		return
 	}
 	d.sizes = append(d.sizes, w.Size)
-	d.pieces = append(d.pieces, guillotine.Piece{N: w.Count, Free: !w.Directional})
+	d.pieces = append(d.pieces, guillotine.Piece{N: w.Count, Free: !w.fixed()})
 	d.kinds = append(d.kinds, []kindOf{{k, false, w.Count}})
 }
 
@@ -109,16 +109,21 @@ func (d *draft) serve(kind int) (want int, turned bool) {
 	return list[0].want, list[0].turned
 }
 
-// missing are the wants that were not served in full.
-func (d *draft) missing() []Want {
+// shortBy is how many of each want were not served.
+func (d *draft) shortBy() []int {
 	short := make([]int, len(d.wants))
 	for _, list := range d.kinds {
 		for _, k := range list {
 			short[k.want] += k.left
 		}
 	}
+	return short
+}
+
+// missing are the wants that were not served in full.
+func (d *draft) missing() []Want {
 	var out []Want
-	for k, n := range short {
+	for k, n := range d.shortBy() {
 		if n > 0 {
 			w := d.wants[k]
 			w.Count = n

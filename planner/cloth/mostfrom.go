@@ -25,10 +25,10 @@ func MostFrom(wants []Want, worth []int, sheet Sheet, s Settings) (Plan, error) 
 		plan.Missing = d.missing()
 		return plan, nil
 	}
-	root = root.onSheet(size)
+	root = d.assigned(root.onSheet(size))
 	plan.Sheets, plan.SheetBound = 1, 1
-	plan.lay(d, Cloth{Name: sheet.Name, Size: sheet.Size}, root)
-	plan.work(d, []*part{root})
+	plan.work(wants, []*part{root}, s)
+	plan.lay(s, Cloth{Name: sheet.Name, Size: sheet.Size}, root)
 	plan.Missing = d.missing()
 	return plan, nil
 }

@@ -17,8 +17,11 @@ type part struct {
 	parts  []*part
 	kind   int // of piece, or guillotine.Offcut
 	turned bool
-	want   int            // which of the wants a piece is for, once it is placed
+	want   int            // which of the wants a piece is for, once that is settled
+	step   int            // of the work in which it is cut, from 1
 	oneWay bool           // a piece in it is directional
+	bolt   bool           // it is all that is cut off the bolt
+	hand   bool           // it is a piece on hand
 	long   measure.Length // the longest side of a piece in it; 0 for an offcut
 }
 
@@ -56,7 +59,7 @@ func (d *draft) piece(n *guillotine.Node) *part {
 	if n.Turned {
 		p.size = p.size.Turned()
 	}
-	p.long, p.oneWay = max(p.size.Width, p.size.Height), !d.pieces[n.Piece].Free
+	p.long, p.oneWay = max(p.size.Width, p.size.Height), d.wants[d.kinds[n.Piece][0].want].Directional
 	return p
 }
 

@@ -8,7 +8,10 @@ type Plan struct {
 	Style  Style
 	Cloths []Cloth // one for yardage, else every sheet
 	Steps  []Step
-	Cuts   int // ruler cuts in all
+	Cuts   int   // ruler cuts in all
+	CutsOf []int // the same, shared out among the wants
+
+	Levels []measure.Length // of the bolt: the lengths that cuts across all of it part
 
 	Length     measure.Length // off the bolt, squaring up included; 0 on sheets
 	Bound      measure.Length // no plan, in whatever order it is cut, takes less
@@ -24,9 +27,19 @@ type Plan struct {
 // bottom left corner.
 type Cloth struct {
 	Name    string
+	Hand    bool // a piece on hand beside the bolt
 	Size    measure.Size
 	Pieces  []Piece
 	Offcuts []Offcut // usable ones, largest first
+	Lines   []Line   // the cuts inside it
+}
+
+// Line is one cut, from its left or its lower end.
+type Line struct {
+	Step    int // in which it is made, from 1
+	X, Y    measure.Length
+	Length  measure.Length
+	Upright bool
 }
 
 // Piece is a piece in its place.

@@ -13,6 +13,8 @@ import (
 // Step is one kind of ruler work: alike pieces of cloth, cut alike, some of
 // them at once in a stack.
 type Step struct {
+	Bolt    bool         // what is cut is the bolt itself
+	Hand    bool         // what is cut is a piece on hand
 	Upright bool         // the ruler lies along the height of From, not across
 	From    measure.Size // what is cut
 	Count   int          // how many of those
@@ -26,7 +28,8 @@ type Step struct {
 type Make struct {
 	Size  measure.Size
 	Count int
-	Want  int // which of the wants: Further where it is cut again, Left where it is left over
+	Want  int   // which of the wants: Further where it is cut again, Left where it is left over
+	Of    []int // where it is cut again: the wants that come of it
 }
 
 // What a step makes beside wanted pieces.
@@ -37,8 +40,9 @@ const (
 
 // cutter lists the work, stage by stage.
 type cutter struct {
-	*draft
-	steps []Step
+	settings Settings
+	steps    []Step
+	shares   []int // of the cuts, among the wants
 }
 
 // stack is parts that are cut alike: the first has all the cuts, the others
@@ -50,8 +54,7 @@ type stack struct {
 
 // steps lists the work: first all cuts across the cloths, then those across
 // what they made, and so on; in each stage the longest pieces first.
-func (d *draft) steps(cloths []*part) []Step {
-	c := &cutter{draft: d}
+func (c *cutter) work(cloths []*part) {
 	for stage, now := 1, uncut(cloths); len(now) > 0; stage++ {
 		var next []*part
 		for _, s := range c.stacks(now, stage) {
@@ -62,7 +65,6 @@ func (d *draft) steps(cloths []*part) []Step {
 		}
 		now = next
 	}
-	return c.steps
 }
 
 // uncut are the parts that still have to be cut.
@@ -106,6 +108,9 @@ func (c *cutter) beginnings(p *part) []string {
 	number(int64(p.cut))
 	number(int64(p.size.Width))
 	number(int64(p.size.Height))
+	if p.hand {
+		number(-1) // told apart from other cloth of its size
+	}
 	var out []string
 	for _, q := range p.parts {
 		if q.long == 0 {
@@ -119,7 +124,7 @@ func (c *cutter) beginnings(p *part) []string {
 
 // describe writes down a part's kind, or its size and everything in it.
 func (c *cutter) describe(p *part, number func(int64)) {
-	number(int64(p.kind))
+	number(int64(min(p.kind, 0))) // a piece or not: which piece, its size says
 	number(int64(p.size.Width))
 	number(int64(p.size.Height))
 	number(int64(len(p.parts)))
@@ -154,17 +159,23 @@ func (c *cutter) step(s stack) {
 		layers = 1
 	}
 	out := Step{
-		Upright: first.cut == guillotine.Upright, From: first.size, Count: len(s.parts), Layers: min(layers, len(s.parts)),
+		Bolt: first.bolt, Hand: first.hand, Upright: first.cut == guillotine.Upright, From: first.size, Count: len(s.parts), Layers: min(layers, len(s.parts)),
 	}
 	for k := 0; k < len(s.parts); k += layers {
 		out.Stacks++
 		out.Cuts += slices.Max(s.cuts[k:min(k+layers, len(s.cuts))])
 	}
+	var freed []int // the want of each part that a cut frees
 	for _, p := range s.parts {
+		p.step = len(c.steps) + 1
 		for _, q := range p.parts {
 			out.make(q)
+			if q.long > 0 {
+				freed = append(freed, q.first())
+			}
 		}
 	}
+	c.share(out.Cuts, freed)
 	slices.SortStableFunc(out.Makes, func(a, b Make) int { return cmp.Compare(min(b.Want, Further), min(a.Want, Further)) })
 	c.steps = append(c.steps, out)
 }
@@ -174,15 +185,58 @@ func (s *Step) make(q *part) {
 	m := Make{Size: q.size, Count: 1, Want: q.want}
 	switch {
 	case q.cut != guillotine.None:
-		m.Want = Further
+		m.Want, m.Of = Further, q.wants()
 	case q.kind == guillotine.Offcut:
 		m.Want = Left
 	}
 	for k := range s.Makes {
 		if s.Makes[k].Size == m.Size && s.Makes[k].Want == m.Want {
 			s.Makes[k].Count++
+			s.Makes[k].Of = together(s.Makes[k].Of, m.Of)
 			return
 		}
 	}
 	s.Makes = append(s.Makes, m)
+}
+
+// first is the want of the piece in a part that comes off first.
+func (p *part) first() int {
+	for len(p.parts) > 0 {
+		p = p.parts[0]
+	}
+	return p.want
+}
+
+// wants are those that the pieces of a part are for.
+func (p *part) wants() []int {
+	var out []int
+	p.leaves(func(q *part) {
+		if q.kind != guillotine.Offcut {
+			out = together(out, []int{q.want})
+		}
+	})
+	return out
+}
+
+// together joins two lists of wants, each want once, in order.
+func together(a, b []int) []int {
+	for _, want := range b {
+		if at, there := slices.BinarySearch(a, want); !there {
+			a = slices.Insert(a, at, want)
+		}
+	}
+	return a
+}
+
+// share counts the cuts of a step for the wants of what they free, in proportion
+// and in whole cuts: each want gets what is due to it and those before it, less
+// what those have.
+func (c *cutter) share(cuts int, freed []int) {
+	slices.Sort(freed)
+	given := 0
+	for k, want := range freed {
+		due := cuts * (k + 1) / len(freed)
+		c.shares[want] += due - given
+		given = due
+	}
 }

@@ -22,8 +22,8 @@ func yardage(t testing.TB, wants []Want, width string, s Settings) Plan {
 func TestFourStripsInOneStack(t *testing.T) {
 	plan := yardage(t, []Want{{Name: "squares", Size: size(t, "7", "7"), Count: 24}}, "42", Settings{})
 	assert.Equal(t, []Step{
-		{From: size(t, "42", "28"), Count: 1, Layers: 1, Stacks: 1, Cuts: 5, Makes: []Make{{size(t, "42", "7"), 4, Further}}},
-		{Upright: true, From: size(t, "42", "7"), Count: 4, Layers: 4, Stacks: 1, Cuts: 7, Makes: []Make{{size(t, "7", "7"), 24, 0}}},
+		{Bolt: true, From: size(t, "42", "28"), Count: 1, Layers: 1, Stacks: 1, Cuts: 5, Makes: []Make{{size(t, "42", "7"), 4, Further, []int{0}}}},
+		{Upright: true, From: size(t, "42", "7"), Count: 4, Layers: 4, Stacks: 1, Cuts: 7, Makes: []Make{{size(t, "7", "7"), 24, 0, nil}}},
 	}, plan.Steps)
 	assert.Equal(t, 12, plan.Cuts)
 	assert.Empty(t, plan.Cloths[0].Offcuts)
@@ -72,12 +72,12 @@ func TestALowerRunIsTrimmedOnceAndThenCutUp(t *testing.T) {
 	assert.Equal(t, in(t, "7"), plan.Length)
 	run, low := size(t, "5", "7"), size(t, "5", "2 1/2")
 	assert.Equal(t, []Step{
-		{From: size(t, "40", "7"), Count: 1, Layers: 1, Stacks: 1, Cuts: 2, Makes: []Make{{size(t, "40", "7"), 1, Further}}},
+		{Bolt: true, From: size(t, "40", "7"), Count: 1, Layers: 1, Stacks: 1, Cuts: 2, Makes: []Make{{size(t, "40", "7"), 1, Further, []int{0, 1}}}},
 		{Upright: true, From: size(t, "40", "7"), Count: 1, Layers: 1, Stacks: 1, Cuts: 7, Makes: []Make{
-			{size(t, "7", "7"), 5, 0}, {run, 1, Further},
+			{size(t, "7", "7"), 5, 0, nil}, {run, 1, Further, []int{1}},
 		}},
-		{From: run, Count: 1, Layers: 1, Stacks: 1, Cuts: 1, Makes: []Make{{low, 1, Further}, {size(t, "5", "4 1/2"), 1, Left}}},
-		{Upright: true, From: low, Count: 1, Layers: 1, Stacks: 1, Cuts: 1, Makes: []Make{{size(t, "2 1/2", "2 1/2"), 2, 1}}},
+		{From: run, Count: 1, Layers: 1, Stacks: 1, Cuts: 1, Makes: []Make{{low, 1, Further, []int{1}}, {size(t, "5", "4 1/2"), 1, Left, nil}}},
+		{Upright: true, From: low, Count: 1, Layers: 1, Stacks: 1, Cuts: 1, Makes: []Make{{size(t, "2 1/2", "2 1/2"), 2, 1, nil}}},
 	}, plan.Steps)
 	assert.Equal(t, []Offcut{{in(t, "35"), in(t, "2 1/2"), size(t, "5", "4 1/2")}}, plan.Cloths[0].Offcuts)
 }
@@ -88,7 +88,7 @@ func TestStripsAcrossTheWholeWidthAreNotCutUp(t *testing.T) {
 	plan := yardage(t, []Want{{Name: "binding", Size: size(t, "40", "2 1/2"), Count: 9}}, "40", Settings{})
 	require.Len(t, plan.Steps, 1)
 	assert.Equal(t, 10, plan.Cuts)
-	assert.Equal(t, []Make{{size(t, "40", "2 1/2"), 9, 0}}, plan.Steps[0].Makes)
+	assert.Equal(t, []Make{{size(t, "40", "2 1/2"), 9, 0, nil}}, plan.Steps[0].Makes)
 }
 
 // Pre-cut squares of the size wanted are not cut at all.

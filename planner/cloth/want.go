@@ -12,7 +12,11 @@ type Want struct {
 	Size        measure.Size
 	Count       int
 	Directional bool // not to be turned, and cut one layer at a time
+	Long        bool // its height runs along the selvage, and it is cut before all others
 }
+
+// fixed reports that a piece lies one way only.
+func (w Want) fixed() bool { return w.Directional || w.Long }
 
 // Sheet is cloth that comes in pieces of a size: fat quarters, pre-cut squares,
 // what is on hand. A Count of 0 is as many as it takes.

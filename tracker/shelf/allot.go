@@ -3,6 +3,7 @@ package shelf
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"quiltrun/planner"
@@ -29,16 +30,19 @@ func (f *folding) allot(like *need) []allotted {
 	}
 	a := &allotting{folding: f, free: free}
 	for _, n := range f.needs {
-		if n.now > 0 && (like == nil || competes(n, like)) {
+		if n.now > 0 && n.open && (like == nil || n.thing() == like.thing()) {
 			a.serve(n)
 		}
 	}
 	return a.given
 }
 
-// competes reports that two needs may want the same items.
-func competes(a, b *need) bool {
-	return a.Material == b.Material && (a.Material != planner.ClothMaterial || a.Name == b.Name)
+// thing is what a need wants: needs of one thing may want the same items.
+func (n *need) thing() string {
+	if n.Material == planner.ClothMaterial {
+		return string(n.Material) + "\x00" + strings.ToLower(n.Name)
+	}
+	return string(n.Material)
 }
 
 type allotting struct {
@@ -195,26 +199,41 @@ func cutFrom(free, per planner.Amount, want []segment) (units planner.Amount, re
 // shelf.
 func (f *folding) use(m moment) {
 	n, rest := m.need, m.amount
+	kept, known := f.asked[n.thing()]
+	if !known {
+		kept = f.allot(n)
+		f.asked[n.thing()] = kept
+	}
 	from := false
-	for _, a := range f.allot(n) {
-		if a.need == n && rest > 0 {
-			rest -= f.take(n, a.item, min(rest, a.units))
-			from = true
+	for k := range kept {
+		if a := &kept[k]; a.need == n && rest > 0 {
+			taken := f.take(n, a.item, min(rest, a.units))
+			rest -= taken
+			a.units -= taken // so that what is kept for the others stays as it is
+			from = from || taken > 0
 		}
 	}
-	for i := range f.items {
-		if rest > 0 {
-			if per, ok := f.items[i].serves(n.Job, n.StockNeed); ok {
-				taken := f.take(n, i, min(rest, f.items[i].Lies()/per))
-				rest -= taken
-				from = from || taken > 0
-			}
-		}
+	if rest > 0 && f.takeAnywhere(n, rest) {
+		from = true
+		delete(f.asked, n.thing())
 	}
 	n.now = max(0, n.now-m.amount)
 	if m.last && from {
 		f.putBack(n, m.at)
 	}
+}
+
+// takeAnywhere books units of a need on whatever of the kind lies there.
+func (f *folding) takeAnywhere(n *need, rest planner.Amount) bool {
+	found := false
+	for i := range f.items {
+		if per, ok := f.items[i].serves(n.Job, n.StockNeed); ok && rest > 0 {
+			taken := f.take(n, i, min(rest, f.items[i].Lies()/per))
+			rest -= taken
+			found = found || taken > 0
+		}
+	}
+	return found
 }
 
 // take books units of a need on an item, and says how many.

@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"time"
@@ -38,10 +39,11 @@ type Entry struct {
 }
 
 // Fold adds up the maker's own events and the booked jobs. What happened at the
-// same time goes in this order: the shelf first, then jobs in the order given.
+// same time goes in this order: what was put on the shelf, what jobs used, what
+// was counted, scrapped and taken.
 // An error is for events that this program did not write.
 func Fold(maker []tracker.Event, jobs []tracker.State) (Shelf, error) {
-	f := &folding{}
+	f := &folding{asked: map[string][]allotted{}}
 	if err := f.read(maker); err != nil {
 		return Shelf{}, err
 	}
@@ -63,11 +65,13 @@ type folding struct {
 	needs   []*need // of all jobs, in the order of booking
 	silent  []string
 	puts    int
+	asked   map[string][]allotted // by thing, what was allotted since anything but a use happened
 }
 
 // need is a need on the way.
 type need struct {
 	Need
+	open   bool // its job is booked by now
 	booked time.Time
 	now    planner.Amount // still to be used at the moment that is looked at
 	first  int            // number of its first leftover
@@ -118,14 +122,29 @@ func ownItem(n *need) Item {
 	}
 }
 
-// moment is one thing that happened: an entry of the shelf, or a use by a job.
-// Last says that the need is all cut with it.
+// moment is one thing that happened: an entry of the shelf, a booking, of which each
+// need is told by itself, or a use by a job. Last says that the need is all cut with
+// it.
 type moment struct {
 	at     time.Time
 	entry  *Entry
 	need   *need
-	amount planner.Amount
+	amount planner.Amount // 0 of a booking
 	last   bool
+}
+
+// rank orders what happened at the same time, as on a day whose clock stands
+// still: what was put there could be cut, and what was counted was counted last.
+func (m moment) rank() int {
+	switch {
+	case m.need != nil && m.amount == 0:
+		return 1
+	case m.need != nil:
+		return 2
+	case m.entry.Shelf.Do == tracker.PutOn:
+		return 0
+	}
+	return 3
 }
 
 // moments puts all that happened in its order. A clock that was set back does
@@ -139,13 +158,14 @@ func (f *folding) moments() []moment {
 	}
 	for _, n := range f.needs {
 		clock = n.booked
+		all = append(all, moment{at: clock, need: n})
 		for i, u := range n.Uses {
 			clock = later(clock, u.At)
 			last := i == len(n.Uses)-1 && n.Used() >= n.Whole
 			all = append(all, moment{at: clock, need: n, amount: u.Amount, last: last})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b moment) int { return a.at.Compare(b.at) })
+	slices.SortStableFunc(all, func(a, b moment) int { return cmp.Or(a.at.Compare(b.at), a.rank()-b.rank()) })
 	return all
 }
 
@@ -157,10 +177,16 @@ func later(a, b time.Time) time.Time {
 }
 
 func (f *folding) apply(m moment) error {
-	if m.need != nil {
+	switch {
+	case m.need != nil && m.amount == 0:
+		m.need.open = true
+		delete(f.asked, m.need.thing())
+		return nil
+	case m.need != nil:
 		f.use(m)
 		return nil
 	}
+	clear(f.asked)
 	return f.enter(m)
 }
 

@@ -18,8 +18,8 @@ const (
 
 // Hand-worked: 6 blocks take 12 squares of 5 in of each fabric. 12 come from one
 // fat quarter of 18 × 22 (3 × 4). Of Foam 40 in wide 8 lie in a strip: two
-// strips, 10 in. The top is 54 × 9 finished, the backing 62 × 17: two widths
-// of 40 in side by side, 17 in off the bolt each.
+// strips, 10 in. The top is 54 × 9 finished, the backing 79 × 17: two whole widths
+// of 40 in less a seam, 17 in off the bolt each, of which nothing else comes.
 func TestBookingKeepsWhatAJobNeeds(t *testing.T) {
 	w := &world{t: t}
 	require.NoError(t, w.enter(foam(3*measure.Yard, "A1")))
@@ -176,4 +176,45 @@ func TestARevisionKeepsWhatItNeeds(t *testing.T) {
 	w.put(w.jobs[job], job, dunes("spit", 6, ""))
 	k := w.fold().Items[0]
 	assert.Equal(t, []planner.Amount{1, 0, 2}, []planner.Amount{k.Used, k.Kept, k.Free})
+}
+
+// On a day whose clock stands still what was counted is what lies there, whatever
+// was cut at the same time.
+func TestCountingComesAfterCuttingOfTheSameTime(t *testing.T) {
+	w := &world{t: t}
+	require.NoError(t, w.enter(foam(measure.Yard, "")))
+	job := w.book(dunes("spit", 6, ""))
+	require.NoError(t, w.log(job, "cut", "Foam", 12))
+	require.NoError(t, w.enter(tracker.Shelf{Do: tracker.CountedAnew, Item: "1", Amount: 20 * inch}))
+	w.maker[1].At = w.fold().Needs[1].Uses[0].At
+	assert.Equal(t, 20*inch, w.fold().Items[0].Lies())
+}
+
+// A fat quarter of which some squares are cut lies there for its job until all of
+// them are: it is neither used up nor whole. Hand-worked: 12 squares of 5 in come
+// of one; with 5 cut the other 7 still do, and no thirteenth.
+func TestABegunSheetStillServesItsJob(t *testing.T) {
+	w := &world{t: t}
+	require.NoError(t, w.enter(kelp(1, "")))
+	job := w.book(dunes("spit", 6, ""))
+	require.NoError(t, w.log(job, "cut", "Kelp", 5))
+	k := w.fold().Items[0]
+	assert.Equal(t, []planner.Amount{0, 1, 0}, []planner.Amount{k.Used, k.Kept, k.Free})
+
+	for blocks, makes := range map[int]int{6: 6, 7: 6} {
+		plan := w.planned(w.jobs[job], dunes("spit", blocks, ""))
+		ask := planner.EnoughAsk{Plan: plan, Prior: w.jobs[job].Prior(), Begun: true,
+			Have: map[string]planner.Have{"Kelp": w.fold().Free(plan.Fabrics[0].Fabric, []string{"spit"})},
+			Left: func(p planner.Plan) planner.Wanted {
+				return w.jobs[job].Wanted(p, func(string) planner.Have { return planner.Have{} })
+			}}
+		e, err := ask.Answer()
+		require.NoError(t, err)
+		assert.Equal(t, makes, e.Colourways[0].Makes)
+		assert.Equal(t, 7, e.Fabrics[0].Gives)
+	}
+
+	require.NoError(t, w.log(job, "cut", "Kelp", 7))
+	k = w.fold().Items[0]
+	assert.Equal(t, []planner.Amount{1, 0, 0}, []planner.Amount{k.Used, k.Kept, k.Free})
 }

@@ -69,7 +69,7 @@ block: {make: four-patch, square: 5, ground: Foam, print: Kelp}
 colourways:
   tide: {blocks: %d}
 layout: {across: %d, down: 1, order: rows}
-backing: {fabric: Foam, extra: 4}
+backing: {fabric: Foam, extra: 12 1/2 x 4}
 batting: {extra: 4}
 quilting: {by: self}
 `, id, onHand, blocks, blocks)
@@ -80,12 +80,18 @@ func (w *world) book(file string) int {
 	return w.put(tracker.State{}, len(w.jobs), file)
 }
 
-// put books or revises a job.
-func (w *world) put(s tracker.State, at int, file string) int {
+// planned plans a file, on the numbers of a job that is booked.
+func (w *world) planned(s tracker.State, file string) planner.Plan {
 	job, err := planner.Parse("job.yaml", []byte(file))
 	require.NoError(w.t, err)
 	plan, err := planner.Make(job, s.Ledger.Prior())
 	require.NoError(w.t, err)
+	return plan
+}
+
+// put books or revises a job.
+func (w *world) put(s tracker.State, at int, file string) int {
+	plan := w.planned(s, file)
 	ev := tracker.Event{Kind: tracker.Booked, File: file}
 	ledger := tracker.Freeze(plan)
 	if s.Booked() {

@@ -54,20 +54,26 @@ type keyValues struct {
 
 // newCompare is the command compare. A value of several words needs no quotes.
 func newCompare(env *Env) *cobra.Command {
+	own := func(_ tracker.State, args []string) string {
+		if strings.Contains(args[0], "=") {
+			return "a change"
+		}
+		return ""
+	}
 	return &cobra.Command{
 		Use:               "compare JOB|FILE KEY=VALUE...",
 		Short:             "Show what another size or value would change",
 		Long:              compareLong,
 		Example:           compareExample,
-		Args:              between(2, -1, "JOB", "KEY=VALUE"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeCompare,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(2, -1, "JOB", "KEY=VALUE"), own, func(cmd *cobra.Command, args []string) error {
 			opts := compareOptions{of: args[0]}
 			if err := opts.fill(args[1:]); err != nil {
 				return err
 			}
 			return runCompare(cmd.Context(), env, opts)
-		},
+		}),
 	}
 }
 

@@ -12,14 +12,17 @@ import (
 	"quiltrun/tracker"
 )
 
-const cutLong = `cut plans the cutting of each fabric, all its pieces together, and lists the
-ruler cuts in the order to make them: what to stack, what each cut makes, how
-much cloth it takes beside the job sheet's plain strips, how little any plan
-could take, and which leftovers are of use. Nothing is stored.
+const cutLong = `cut shows how the job sheet cuts each fabric, all its pieces together: blocks,
+borders, binding, spares and backing. It lists the ruler cuts in the order to
+make them: what to stack, how often the ruler is laid on and what that makes;
+how much cloth it takes beside plain strips of each size, how little any plan
+could take, what to buy, and which leftovers are of use. Nothing is stored.
 
-Strips are cut across the cloth first, then pieces off the strips. With --nested
-straight cuts come in any order, which may save cloth and takes more ruler work.
-With the name of a FABRIC it is that fabric alone. Backing is not in it.`
+Lengths for backing panels and lengthwise borders come first, then strips across
+the cloth, then pieces off the strips. With --nested straight cuts come in any
+order, which may save cloth and takes more ruler work; to plan the whole job so,
+write cutting: {style: nested} in its file. With the name of a FABRIC it is that
+fabric alone. "quiltrun draw JOB cutting" draws it.`
 
 const cutExample = `  quiltrun cut examples/estuary-lap.yaml
   quiltrun cut examples/gull-cot.yaml Morning --nested
@@ -61,21 +64,23 @@ func runCut(ctx context.Context, env *Env, opts cutOptions) error {
 	if err != nil {
 		return err
 	}
+	style := opts.style(plan.Job)
 	cuts := make([]planner.FabricCut, len(needs))
 	for i, need := range needs {
 		cuts[i].Need = need
-		if cuts[i].Plan, err = planner.CutPlan(need, opts.style(), plan.Job.Units); err != nil {
+		if cuts[i].Plan, err = planner.CutPlan(plan.Job, need, style); err != nil {
 			return failed("%s cannot be planned: %v", need.Fabric.Name, err)
 		}
 	}
 	if env.given.json {
-		return render.CuttingJSON(env.Out, plan.Job, opts.style(), cuts)
+		return render.CuttingJSON(env.Out, plan.Job, style, cuts)
 	}
 	return render.Cutting(env.Out, plan.Job, cuts, env.look())
 }
 
-func (o cutOptions) style() cloth.Style {
-	if o.nested {
+// style is that of the job, or any order of cuts where that is asked for.
+func (o cutOptions) style(job planner.Job) cloth.Style {
+	if o.nested || job.Cutting.Style == cloth.Nested {
 		return cloth.Nested
 	}
 	return cloth.Simple

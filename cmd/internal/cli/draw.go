@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -15,21 +16,24 @@ import (
 
 const drawLong = `draw writes drawings of a job as SVG files, which any browser shows and prints:
 the whole top with the ids of its blocks, and for each colourway how its block
-is made step by step, with the way that every seam is pressed.
+is made step by step, with the way that every seam is pressed. Asked for, it
+draws how each fabric is cut: every piece with its size, the cuts with their
+numbers, what is left over hatched.
 
-Say top for the top alone, or block and a colourway for one block; where the run
-has several quilts, a number after top picks one. A file that is no drawing of
-quiltrun's is never written over.`
+Say top for the top alone, block and a colourway for one block, cutting for all
+fabrics or for one; where the run has several quilts, a number after top picks
+one. A file that is no drawing of quiltrun's is never written over.`
 
 const drawExample = `  quiltrun draw examples/estuary-lap.yaml
   quiltrun draw examples/estuary-lap.yaml top --out - > top.svg
-  quiltrun draw estuary-lap block tide --out drawings`
+  quiltrun draw estuary-lap block tide --out drawings
+  quiltrun draw estuary-lap cutting Foam`
 
 // drawOptions are what draw was asked: whose drawings, which of them, and where
 // they go.
 type drawOptions struct {
 	of   string
-	what []string // "top", "top" and a number, "block" and a colourway, or nothing
+	what []string // "top", "top" and a number, "block" and a colourway, "cutting" and a fabric, or nothing
 	out  string   // a folder; "": the current one; "-": standard output
 }
 
@@ -37,13 +41,13 @@ type drawOptions struct {
 func newDraw(env *Env) *cobra.Command {
 	var opts drawOptions
 	cmd := &cobra.Command{
-		Use:               "draw FILE|JOB [top [QUILT] | block COLOURWAY]",
-		Short:             "Draw the top and its blocks, step by step",
+		Use:               "draw FILE|JOB [top [QUILT] | block NAME | cutting [FABRIC]]",
+		Short:             "Draw the top, its blocks step by step, and the cutting",
 		Long:              drawLong,
 		Example:           drawExample,
 		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeDraw,
-		RunE: env.aboutJob(between(1, 3, "FILE"), drawWords, func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, -1, "FILE"), drawWords, func(cmd *cobra.Command, args []string) error {
 			opts.of, opts.what = args[0], args[1:]
 			return runDraw(cmd.Context(), env, opts)
 		}),
@@ -55,7 +59,7 @@ func newDraw(env *Env) *cobra.Command {
 
 // drawWords is what the first word of draw may be beside FILE or JOB.
 func drawWords(_ tracker.State, args []string) string {
-	if args[0] == "top" || args[0] == "block" {
+	if args[0] == "top" || args[0] == "block" || args[0] == "cutting" {
 		return "the " + args[0]
 	}
 	return ""
@@ -67,7 +71,7 @@ func (e *Env) completeDraw(cmd *cobra.Command, args []string, typed string) (com
 	case len(args) == 0:
 		return e.completeFileOrJob(cmd, args, typed)
 	case len(args) == 1:
-		return fitting([]string{"top", "block"}, typed), noFiles
+		return fitting([]string{"top", "block", "cutting"}, typed), noFiles
 	case len(args) == 2 && args[1] == "block" && !isFile(args[0]):
 		return fitting(colourways(e.glanceJob(cmd.Context(), args[:1]).Ledger), typed), noFiles
 	}
@@ -108,6 +112,10 @@ func (o drawOptions) choose(plan planner.Plan) ([]draw.Drawing, error) {
 	switch {
 	case len(o.what) == 0:
 		return all, nil
+	case o.what[0] == "cutting":
+		return chooseCutting(plan, strings.Join(o.what[1:], " "))
+	case len(o.what) > 2:
+		return nil, wrong("draw does not take %q", o.what[2])
 	case o.what[0] == "top":
 		return chooseTop(all, plan, o.what[1:])
 	case o.what[0] == "block":
@@ -117,7 +125,7 @@ func (o drawOptions) choose(plan planner.Plan) ([]draw.Drawing, error) {
 	if slices.ContainsFunc(plan.Colourways, func(c planner.ColourwayPlan) bool { return c.Name == o.what[0] }) {
 		return nil, f.hint("for the block of that colourway: block %s", o.what[0])
 	}
-	return nil, f.hint("say top, or block and a colourway")
+	return nil, f.hint("say top, block and a colourway, or cutting")
 }
 
 // chooseTop picks all tops, or the one of a quilt.
@@ -153,11 +161,31 @@ func chooseBlock(all []draw.Drawing, plan planner.Plan, which []string) ([]draw.
 	return nil, f.hint("colourways are %s", shortList(names))
 }
 
+// chooseCutting picks the cutting of all fabrics, or the drawing that one is in.
+func chooseCutting(plan planner.Plan, fabric string) ([]draw.Drawing, error) {
+	all := draw.CuttingList(plan)
+	if fabric == "" {
+		if len(all) == 0 {
+			return nil, failed("nothing is cut for this job")
+		}
+		return all, nil
+	}
+	if _, err := (cutOptions{fabric: fabric}).choose(plan); err != nil {
+		return nil, err
+	}
+	for i, d := range all {
+		if slices.Contains(d.Fabrics, fabric) {
+			return all[i : i+1], nil
+		}
+	}
+	return nil, failed("nothing is cut from %s", fabric)
+}
+
 // drawOne writes the one drawing that standard output has room for.
 func drawOne(w io.Writer, plan planner.Plan, chosen []draw.Drawing) error {
 	if len(chosen) != 1 {
 		return failed("standard output takes one drawing, and these are %d", len(chosen)).
-			hint("say which: top, top and the number of a quilt, or block and a colourway")
+			hint("say which: top, top and the number of a quilt, block and a colourway, or cutting and a fabric")
 	}
 	return chosen[0].Draw(w, plan)
 }

@@ -110,6 +110,8 @@ type jsonDrawn struct {
 	Colourway *string `json:"colourway"`
 	Bytes     int     `json:"bytes"`
 	State     string  `json:"state"`
+
+	Fabrics []string `json:"fabrics"` // that are cut so; empty for other drawings
 }
 
 // showDrawn says what was written.
@@ -129,10 +131,11 @@ func showDrawn(env *Env, job string, files []drawnFile) error {
 func drawnJSON(w io.Writer, job string, files []drawnFile) error {
 	list := make([]jsonDrawn, len(files))
 	for i, f := range files {
-		list[i] = jsonDrawn{File: f.path, Bytes: len(f.data), State: f.state}
-		if f.Quilt > 0 {
+		list[i] = jsonDrawn{File: f.path, Bytes: len(f.data), State: f.state, Fabrics: append([]string{}, f.Fabrics...)}
+		switch {
+		case f.Quilt > 0:
 			list[i].Quilt = &f.Quilt
-		} else {
+		case f.Colourway != "":
 			list[i].Colourway = &f.Colourway
 		}
 	}

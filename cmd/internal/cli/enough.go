@@ -66,7 +66,7 @@ func runEnough(ctx context.Context, env *Env, opts enoughOptions) error {
 		ask.Prior = job.state.Prior()
 	}
 	for _, text := range opts.have {
-		if err := haveInstead(ask.Have, job.plan, text); err != nil {
+		if err := haveInstead(&ask, text); err != nil {
 			return err
 		}
 	}
@@ -104,21 +104,23 @@ func (p provision) begun() bool {
 	return false
 }
 
-// haveInstead takes what was typed for what is there of a fabric.
-func haveInstead(have map[string]planner.Have, plan planner.Plan, text string) error {
+// haveInstead takes what was typed for what is there of a fabric: whole, with no
+// sheet begun.
+func haveInstead(ask *planner.EnoughAsk, text string) error {
 	at := strings.LastIndexByte(text, '=')
 	if at <= 0 || at == len(text)-1 {
 		return wrong("--have %q is no fabric and amount", text).hint("write it such as --have Kelp=2, or --have \"Foam=1 1/2 yd\"")
 	}
 	name, amount := strings.TrimSpace(text[:at]), strings.TrimSpace(text[at+1:])
 	var names []string
-	for _, n := range plan.Fabrics {
+	for _, n := range ask.Plan.Fabrics {
 		if n.Fabric.Name != name {
 			names = append(names, n.Fabric.Name)
 			continue
 		}
-		there, err := haveOf(n.Fabric, amount, plan.Job.Units)
-		have[name] = there
+		there, err := haveOf(n.Fabric, amount, ask.Plan.Job.Units)
+		ask.Have[name] = there
+		ask.Whole = append(ask.Whole, name)
 		return err
 	}
 	f := failed("there is no fabric %q", name)

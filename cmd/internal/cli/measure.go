@@ -63,15 +63,15 @@ func newMeasure(env *Env) *cobra.Command {
 		Short:             "Say what a measured piece tells of seam, block and quilt",
 		Long:              measureLong,
 		Example:           measureExample,
-		Args:              measureArgs,
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeMeasure,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(measureArgs, pieceWord, func(cmd *cobra.Command, args []string) error {
 			if opts.of = args[0]; len(args) == 1 {
 				return runMeasured(cmd.Context(), env, opts)
 			}
 			opts.step, opts.sizes = args[1], strings.Join(args[2:], " ")
 			return runMeasure(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	flags := cmd.Flags()
 	flags.StringVar(&opts.machine, "machine", "", "`NAME` of the machine; without it, as you measured last")
@@ -101,6 +101,16 @@ func measureArgs(cmd *cobra.Command, args []string) error {
 		return nil
 	}
 	return checkSizes(strings.Join(args[2:], " "))
+}
+
+// pieceWord is what may be measured of the job in use: a piece, or an operation.
+func pieceWord(s tracker.State, args []string) string {
+	if plan, err := bookedPlan(s); err == nil {
+		if near := beginning(planner.Measurable(plan), args[0]); len(near) > 0 {
+			return "the piece " + near[0]
+		}
+	}
+	return operationWord(s, args)
 }
 
 // completeMeasure offers jobs, then what can be measured of one.

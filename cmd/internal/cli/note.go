@@ -14,7 +14,10 @@ const noteLong = `note keeps a note about JOB in its log, where history shows it
 TEXT is one argument: put it into quotes. It counts nothing and changes nothing.`
 
 const noteExample = `  quiltrun note estuary-lap "the wrack prints are cut off grain"
-  quiltrun note "new needle, size 80"   # of the job in use`
+
+  # of the job in use:
+  quiltrun use estuary-lap
+  quiltrun note "new needle, size 80"`
 
 // newNote is the command note.
 func newNote(env *Env) *cobra.Command {

@@ -72,15 +72,15 @@ func newTick(env *Env) *cobra.Command {
 		Short:             "Check work off at the machine, hands free",
 		Long:              tickLong,
 		Example:           tickExample,
-		Args:              between(1, 2, "JOB", "OP"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeTick,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(1, 2, "JOB", "OP"), operationWord, func(cmd *cobra.Command, args []string) error {
 			if err := checkJob(args[0]); err != nil {
 				return err
 			}
 			opts.job, opts.operation = args[0], strings.Join(args[1:], "")
 			return runTick(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	flags := cmd.Flags()
 	flags.Var(colourwayValue{&opts.lot}, "colourway", "begin with the colourway `NAME`")

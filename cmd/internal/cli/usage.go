@@ -43,7 +43,10 @@ func usage(cmd *cobra.Command) error {
 
 // usedLine is how a command is called.
 func usedLine(cmd *cobra.Command) string {
-	if cmd.HasAvailableSubCommands() {
+	switch {
+	case cmd.HasAvailableSubCommands() && cmd.HasParent(): // it says something by itself
+		return cmd.CommandPath() + " [COMMAND] [options]"
+	case cmd.HasAvailableSubCommands():
 		return cmd.CommandPath() + " COMMAND [options]"
 	}
 	return strings.Replace(cmd.UseLine(), "[flags]", "[options]", 1)

@@ -19,7 +19,7 @@ It lasts until another is put in use, in every shell that has the same store.
 left --json without JOB is every booked job all the same, since scripts read it.`
 
 const useExample = `  quiltrun use estuary-lap
-  quiltrun log sew-pairs 10 --colourway tide --took 35m
+  quiltrun log seam-test 1 --took 12m
   quiltrun use --none`
 
 // useOptions are what use was asked. Job "" is none, or only to be told.

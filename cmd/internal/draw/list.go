@@ -9,48 +9,64 @@ import (
 	"quiltrun/planner"
 )
 
-// Drawing is one drawing of a plan: a quilt's top, or a colourway's block.
+// Drawing is one drawing of a plan: a quilt's top, a colourway's block, or
+// the cutting of a fabric.
 type Drawing struct {
 	File      string // its usual file's name, without a folder
 	What      string // it shows: "the top", "the block tide"
-	Quilt     int    // from 1; 0: a block
-	Colourway string // "": a top
+	Quilt     int    // from 1; 0: no top
+	Colourway string // "": no block
+
+	Fabrics []string // that are cut so; nil: no cutting
 }
 
-// Draw writes the drawing. Errors are those of Top and Block.
+// Draw writes the drawing. Errors are those of Top, Block and Cutting.
 func (d Drawing) Draw(w io.Writer, p planner.Plan) error {
-	if d.Quilt > 0 {
+	switch {
+	case d.Quilt > 0:
 		return Top(w, p, d.Quilt)
+	case len(d.Fabrics) > 0:
+		return Cutting(w, p, d.Fabrics[0])
 	}
 	return Block(w, p, d.Colourway)
 }
 
-// List is all drawings of a plan: the tops, then the blocks in file order. File
+// List is the drawings of a plan's tops, then of its blocks in file order. File
 // names differ even where capitals count for nothing, and keep to letters, digits
 // and hyphens, of any script.
 func List(p planner.Plan) []Drawing {
-	taken := map[string]bool{}
-	name := func(of string) string {
-		base := p.Job.ID + "-" + fileWord(of)
-		free := base
-		for n := 2; taken[strings.ToLower(free)]; n++ {
-			free = fmt.Sprintf("%s-%d", base, n)
-		}
-		taken[strings.ToLower(free)] = true
-		return free + ".svg"
-	}
+	names := newNames(p.Job.ID)
 	var list []Drawing
 	for quilt := 1; quilt <= p.Job.Quantity; quilt++ {
 		of := "top"
 		if p.Job.Quantity > 1 {
 			of = fmt.Sprintf("top-%d", quilt)
 		}
-		list = append(list, Drawing{File: name(of), What: topName(p, quilt), Quilt: quilt})
+		list = append(list, Drawing{File: names.file(of), What: topName(p, quilt), Quilt: quilt})
 	}
 	for _, c := range p.Colourways {
-		list = append(list, Drawing{File: name(c.Name), What: "the block " + c.Name, Colourway: c.Name})
+		list = append(list, Drawing{File: names.file(fileWord(c.Name)), What: "the block " + c.Name, Colourway: c.Name})
 	}
 	return list
+}
+
+// names gives files names that differ.
+type names struct {
+	job   string
+	taken map[string]bool
+}
+
+func newNames(job string) *names { return &names{job, map[string]bool{}} }
+
+// file is the name of a drawing's file.
+func (n *names) file(of string) string {
+	base := n.job + "-" + of
+	free := base
+	for k := 2; n.taken[strings.ToLower(free)]; k++ {
+		free = fmt.Sprintf("%s-%d", base, k)
+	}
+	n.taken[strings.ToLower(free)] = true
+	return free + ".svg"
 }
 
 // longestWord bounds a colourway's part of a file name, in bytes: disks take

@@ -12,6 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
+
+	"quiltrun/planner"
 )
 
 // element is an element of a drawing as a reader of XML sees it.
@@ -65,11 +67,14 @@ func textsOf(all []element) []string {
 
 var reference = regexp.MustCompile(`^(?:url\()?#([^)]+)\)?$`)
 
+// everyDrawing is all that can be drawn of a plan.
+func everyDrawing(p planner.Plan) []Drawing { return append(List(p), CuttingList(p)...) }
+
 // Every drawing of every plan is XML whose references lead somewhere, and is
 // named and described for those who cannot see it.
 func TestDrawingsAreWellMadeAndDescribed(t *testing.T) {
 	for name, p := range plans(t) {
-		for _, d := range List(p) {
+		for _, d := range everyDrawing(p) {
 			all := elements(t, drawingOf(t, p, d))
 			root := all[0]
 			assert.Equal(t, "img", root.attrs["role"], name)
@@ -99,7 +104,7 @@ func TestDrawingsAreWellMadeAndDescribed(t *testing.T) {
 func TestDrawingsOfAJobShareNoIDs(t *testing.T) {
 	for name, p := range plans(t) {
 		seen := map[string]string{}
-		for _, d := range List(p) {
+		for _, d := range everyDrawing(p) {
 			for _, e := range elements(t, drawingOf(t, p, d)) {
 				if id := e.attrs["id"]; id != "" {
 					assert.Empty(t, seen[id], "%s: %s is in %s too", name, id, d.File)

@@ -111,6 +111,10 @@ func (p *page) compareTable(base Compared, others []Compared) {
 			}
 		}
 	}
+	if len(g.rows) == 0 {
+		p.para(0, "Nothing would be different.")
+		return
+	}
 	p.records(0, g)
 	if len(same) > 0 {
 		p.gap()

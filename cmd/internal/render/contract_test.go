@@ -184,6 +184,7 @@ func TestSchemasMissEveryField(t *testing.T) {
 	shows["measure"] = func(w io.Writer) error { m := unevenBlocks(t, plan); m.Drift = drift.Drift; return MeasuredJSON(w, m) }
 	shows["measure-list"] = func(w io.Writer) error { return MeasurementsJSON(w, state) }
 	shows["compare"] = func(w io.Writer) error { return ComparedJSON(w, comparison(t)) }
+	maps.Copy(shows, stockJSON(t))
 	for name, show := range shows {
 		compiled, err := jsonschema.NewCompiler().Compile(contract + name + ".schema.json")
 		require.NoError(t, err)

@@ -25,6 +25,52 @@ type jsonCut struct {
 	Cuts        int            `json:"cuts"`
 	Steps       []jsonCutStep  `json:"steps"`
 	Leftovers   []jsonLeftover `json:"leftovers"`
+
+	CutWidth *number     `json:"cut_width"` // of yardage once it is washed, else null
+	CutSize  *jsonSize   `json:"cut_size"`  // of a sheet once it is washed, else null
+	Layers   int         `json:"layers"`    // the most in one stack
+	Hand     []jsonSize  `json:"hand"`      // pieces on hand that are used
+	OnHand   *number     `json:"on_hand"`   // null: not said
+	Need     number      `json:"need"`      // of the job sheet, in its style
+	Buy      number      `json:"buy"`
+	Joint    number      `json:"joint"`  // lost of what is on hand where no strip ends
+	Nested   *jsonNested `json:"nested"` // null: cuts in any order buy no less
+	Cloths   []jsonCutCloth `json:"cloths"`
+}
+
+// jsonNested is what cutting in any order would save of what is bought.
+type jsonNested struct {
+	Saves number `json:"saves"`
+	Cuts  int    `json:"cuts"` // ruler cuts in all
+}
+
+// jsonCutCloth is one piece of cloth with every piece in its place, from its lower
+// left corner.
+type jsonCutCloth struct {
+	Width  number      `json:"width"`
+	Height number      `json:"height"`
+	Hand   bool        `json:"hand"`
+	Pieces []jsonLaid  `json:"pieces"`
+	Lines  []jsonSlice `json:"lines"`
+}
+
+// jsonLaid is a piece in its place.
+type jsonLaid struct {
+	X      number `json:"x"`
+	Y      number `json:"y"`
+	Width  number `json:"width"`
+	Height number `json:"height"`
+	For    string `json:"for"`
+	Turned bool   `json:"turned"`
+}
+
+// jsonSlice is one cut, from its left or its lower end.
+type jsonSlice struct {
+	Step    int    `json:"step"` // in which it is made, from 1
+	X       number `json:"x"`
+	Y       number `json:"y"`
+	Length  number `json:"length"`
+	Upright bool   `json:"upright"`
 }
 
 // jsonCutStep is one kind of ruler work.
@@ -75,15 +121,62 @@ func jsonCutOf(c planner.FabricCut, u measure.Unit) jsonCut {
 			return jsonLeftover{length(o.size.Width, u), length(o.size.Height, u), o.count}
 		}),
 	}
+	out.Cloths = list(plan.Cloths, func(k cloth.Cloth) jsonCutCloth { return jsonCutClothOf(c.Need, k, u) })
+	out.Layers, out.Hand = 1, []jsonSize{}
+	for _, s := range plan.Steps {
+		out.Layers = max(out.Layers, s.Layers)
+	}
+	for _, k := range plan.Cloths {
+		if k.Hand {
+			out.Hand = append(out.Hand, jsonSize{length(k.Size.Width, u), length(k.Size.Height, u)})
+		}
+	}
+	out.bought(c.Need, u)
 	if f.Form.Sheets() {
 		out.Size = &jsonSize{length(f.Size.Width, u), length(f.Size.Height, u)}
-		out.Takes, out.Plain, out.Bound = tally(plan.Sheets), tally(c.Need.Sheets), tally(plan.SheetBound)
+		out.Takes, out.Plain, out.Bound = tally(plan.Sheets), tally(c.Need.PlainSheets), tally(plan.SheetBound)
 		return out
 	}
 	width := length(f.Width, u)
 	out.Width = &width
-	out.Takes, out.Plain, out.Bound = length(plan.Length, u), length(c.Need.PlainStrips(), u), length(plan.Bound, u)
+	out.Takes, out.Plain, out.Bound = length(plan.Length, u), length(c.Need.Plain, u), length(plan.Bound, u)
 	return out
+}
+
+// bought fills in the need of the job sheet, and what to buy for it.
+func (j *jsonCut) bought(n planner.FabricNeed, u measure.Unit) {
+	stock := n.Fabric.OnHand
+	j.Joint = length(n.Joint, u)
+	if n.Fabric.Form.Sheets() {
+		sheet := n.Fabric.Sheet()
+		j.Need, j.Buy, j.CutSize = tally(n.Sheets), tally(n.SheetBuy), &jsonSize{length(sheet.Width, u), length(sheet.Height, u)}
+		if stock != nil {
+			j.OnHand = some(tally(stock.Sheets))
+		}
+		if n.Nested != nil {
+			j.Nested = &jsonNested{tally(n.Nested.Sheets), n.Nested.Cuts}
+		}
+		return
+	}
+	j.Need, j.Buy, j.CutWidth = length(n.Length, u), length(n.LengthBuy, u), some(length(n.Fabric.Across(), u))
+	if stock != nil {
+		j.OnHand = some(length(stock.Length, u))
+	}
+	if n.Nested != nil {
+		j.Nested = &jsonNested{length(n.Nested.Length, u), n.Nested.Cuts}
+	}
+}
+
+func jsonCutClothOf(need planner.FabricNeed, c cloth.Cloth, u measure.Unit) jsonCutCloth {
+	return jsonCutCloth{
+		Width: length(c.Size.Width, u), Height: length(c.Size.Height, u), Hand: c.Hand,
+		Pieces: list(c.Pieces, func(p cloth.Piece) jsonLaid {
+			return jsonLaid{length(p.X, u), length(p.Y, u), length(p.Size.Width, u), length(p.Size.Height, u), need.Pieces[p.Want].For, p.Turned}
+		}),
+		Lines: list(c.Lines, func(l cloth.Line) jsonSlice {
+			return jsonSlice{l.Step, length(l.X, u), length(l.Y, u), length(l.Length, u), l.Upright}
+		}),
+	}
 }
 
 // tally is a count where others have a length.

@@ -3,7 +3,7 @@ package render
 import (
 	"fmt"
 	"io"
-	"slices"
+	"strconv"
 	"strings"
 
 	"quiltrun/planner"
@@ -17,7 +17,7 @@ func Cutting(w io.Writer, job planner.Job, cuts []planner.FabricCut, look Look) 
 	p := &page{look: look}
 	p.prose(strong, 0, "", "Cutting: "+job.Title)
 	p.rule()
-	p.para(0, "Widths run across the cloth. Each numbered line is one kind of cut, in the order to make them. Squaring up is counted in cuts, not in cloth.")
+	p.para(0, "Widths run across the cloth. Each numbered line is one kind of cut, in the order to make them: what is cut, how it is stacked, how often the ruler is laid on, and what all of it makes.")
 	told := make([]*cutTold, len(cuts))
 	for i, c := range cuts {
 		told[i] = tellCut(c, job.Units)
@@ -60,20 +60,41 @@ type cutWords struct {
 func tellCut(c planner.FabricCut, u measure.Unit) *cutTold {
 	w := cutWords{c, u}
 	out := &cutTold{facts: [][2]string{{"Cloth", w.cloth()}}}
+	fact := func(name, text string) {
+		if text != "" {
+			out.facts = append(out.facts, [2]string{name, text})
+		}
+	}
 	switch {
 	case len(c.Need.Pieces) == 0:
-		out.facts = append(out.facts, [2]string{"Cuts", "no pieces are cut from it"})
+		fact("Cuts", "no pieces are cut from it")
 		return out
 	case len(c.Plan.Steps) == 0:
-		out.facts = append(out.facts, [2]string{"Cuts", "nothing to cut: " + w.pieces()})
+		fact("Cuts", "nothing to cut: "+w.pieces())
+		fact("Buy", w.buy())
 		return out
 	}
-	out.facts = append(out.facts, [2]string{"Takes", w.takes()}, [2]string{"Bound", w.bound()},
-		[2]string{"Cuts", counted(c.Plan.Cuts, "ruler cut")}, [2]string{"Left over", w.left()})
-	for k, s := range c.Plan.Steps {
-		out.steps = append(out.steps, w.step(s, k == 0))
-	}
+	fact("Takes", w.takes())
+	fact("Bound", w.bound())
+	fact("Buy", w.buy())
+	fact("Nested", w.nested())
+	fact("Cuts", counted(c.Plan.Cuts, "ruler cut")+", "+layersWords(c.Plan))
+	fact("Spare", w.spare())
+	fact("Left over", w.left())
+	out.steps = c.CutWords(u)
 	return out
+}
+
+// layersWords say how many layers lie in the deepest stack.
+func layersWords(plan cloth.Plan) string {
+	most := 1
+	for _, s := range plan.Steps {
+		most = max(most, s.Layers)
+	}
+	if most == 1 {
+		return "one layer at a time"
+	}
+	return fmt.Sprintf("up to %d layers at once", most)
 }
 
 // cloth is what the pieces are cut from.
@@ -85,6 +106,20 @@ func (w cutWords) cloth() string {
 	} else {
 		text += f.Width.Show(w.units) + " usable"
 	}
+	if f.Shrinkage != (planner.Shrinkage{}) {
+		left := f.Across().Show(w.units)
+		if f.Form.Sheets() {
+			left = size(f.Sheet(), w.units)
+		}
+		text += ", " + left + " once it is washed"
+	}
+	if f.OnHand != nil && len(f.OnHand.Pieces) > 0 {
+		parts := make([]string, len(f.OnHand.Pieces))
+		for i, s := range f.OnHand.Pieces {
+			parts[i] = size(s, w.units)
+		}
+		text += "; pieces on hand " + enumerate(parts)
+	}
 	if f.Directional {
 		text += "; the print has a direction: one layer at a time, and no piece turned"
 	}
@@ -95,28 +130,92 @@ func (w cutWords) cloth() string {
 func (w cutWords) pieces() string {
 	parts := make([]string, len(w.Need.Pieces))
 	for i, p := range w.Need.Pieces {
-		parts[i] = w.wanted(p.Count, p.Size, p.For)
+		parts[i] = planner.CutPieces(p.Count, p.Size, p.For, w.units)
 	}
 	return "use " + strings.Join(parts, "; ") + " as they come"
 }
 
-// takes is the cloth used, beside what the sheet's plain strips use.
+// spare is what is cut beyond the need.
+func (w cutWords) spare() string {
+	var parts []string
+	for _, p := range w.Need.Pieces {
+		if p.For == "spare" {
+			parts = append(parts, planner.CutPieces(p.Count, p.Size, p.For, w.units))
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
+// takes is the cloth used, beside what plain strips would use.
 func (w cutWords) takes() string {
 	plan, need := w.Plan, w.Need
 	if need.Fabric.Form.Sheets() {
-		return w.instead(fmt.Sprintf("%d of them", plan.Sheets), need.Sheets > plan.Sheets,
-			"sheets for each size alone would be "+fmt.Sprint(need.Sheets), fmt.Sprint(need.Sheets-plan.Sheets))
+		return w.instead(counted(plan.Sheets, "piece")+" of cloth", need.PlainSheets > plan.Sheets,
+			"sheets for each size alone would be "+fmt.Sprint(need.PlainSheets), fmt.Sprint(need.PlainSheets-plan.Sheets))
 	}
-	plain := need.PlainStrips()
-	return w.instead(plan.Length.Show(w.units)+" off the bolt", plain > plan.Length,
-		"the job sheet's plain strips take "+plain.Show(w.units), (plain - plan.Length).Show(w.units))
+	return w.instead(plan.Length.Show(w.units)+" off the bolt", need.Plain > plan.Length,
+		"plain strips of each size would take "+need.Plain.Show(w.units), (need.Plain - plan.Length).Show(w.units))
 }
 
 func (w cutWords) instead(used string, less bool, plain, saved string) string {
 	if less {
 		return used + "; " + plain + ", so this saves " + saved
 	}
-	return used + ", as the job sheet says: nothing is saved"
+	return used
+}
+
+// buy is what to buy by the shop's step, against what is on hand. It is the need's
+// own: another style is shown with what it takes alone.
+func (w cutWords) buy() string {
+	if w.Plan.Style != w.Need.Cutting.Style {
+		return ""
+	}
+	return boughtWords(w.Need, w.units)
+}
+
+// boughtWords is what to buy of a fabric, and what it is reckoned against.
+func boughtWords(n planner.FabricNeed, u measure.Unit) string {
+	f := n.Fabric
+	if f.Form.Sheets() {
+		switch {
+		case f.OnHand == nil:
+			return strconv.Itoa(n.SheetBuy)
+		case n.SheetBuy == 0:
+			return fmt.Sprintf("nothing: %d of %d on hand", n.Sheets, f.OnHand.Sheets)
+		}
+		return fmt.Sprintf("%d: %d needed, %d on hand", n.SheetBuy, n.Sheets, f.OnHand.Sheets)
+	}
+	switch {
+	case f.OnHand == nil:
+		return n.LengthBuy.ShowYardage(u)
+	case n.LengthBuy == 0:
+		return fmt.Sprintf("nothing: %s of %s on hand", n.Length.Show(u), f.OnHand.Length.Show(u))
+	}
+	text := fmt.Sprintf("%s: %s needed, %s on hand", n.LengthBuy.ShowYardage(u), n.Length.Show(u), f.OnHand.Length.Show(u))
+	if n.Joint > 0 {
+		text += fmt.Sprintf(", of which %s is left where no strip ends", n.Joint.Show(u))
+	}
+	return text
+}
+
+// nested is what cutting in any order would save.
+func (w cutWords) nested() string {
+	if w.Plan.Style == cloth.Nested {
+		return ""
+	}
+	return nestedWords(w.Need, w.units)
+}
+
+// nestedWords is what cutting in any order would save of what is bought.
+func nestedWords(n planner.FabricNeed, u measure.Unit) string {
+	if n.Nested == nil {
+		return ""
+	}
+	saved := n.Nested.Length.ShowYardage(u)
+	if n.Fabric.Form.Sheets() {
+		saved = counted(n.Nested.Sheets, strings.TrimSuffix(string(n.Fabric.Form), "s"))
+	}
+	return fmt.Sprintf("cuts in any order would save %s, in %s instead of %d", saved, counted(n.Nested.Cuts, "ruler cut"), n.Cuts)
 }
 
 // bound says how far from the best possible the plan can be.
@@ -181,90 +280,4 @@ func leftovers(plan cloth.Plan) []leftover {
 		}
 	}
 	return out
-}
-
-// step is one line of ruler work. The first is cut from the cloth itself.
-func (w cutWords) step(s cloth.Step, first bool) string {
-	made := make([]string, 0, len(s.Makes))
-	for _, m := range s.Makes {
-		made = append(made, w.made(s, m, first))
-	}
-	return fmt.Sprintf("%s: %s (%s)", w.from(s, first), strings.Join(made, "; "), counted(s.Cuts, "cut"))
-}
-
-// from is what a step cuts, which way, and in what stacks.
-func (w cutWords) from(s cloth.Step, first bool) string {
-	yardage := !w.Need.Fabric.Form.Sheets()
-	if first && yardage {
-		return "Cut across the cloth"
-	}
-	text := "Cut level "
-	if s.Upright {
-		text = "Cut upright "
-	}
-	if yardage && s.From.Width == w.Need.Fabric.Width {
-		text += counted(s.Count, "strip") + " " + s.From.Height.Show(w.units) + " wide"
-	} else {
-		text += fmt.Sprintf("%d of %s", s.Count, size(s.From, w.units))
-	}
-	switch {
-	case s.Stacks == 1 && s.Layers > 1:
-		text += ", stacked"
-	case s.Layers > 1:
-		text += fmt.Sprintf(", %d stacks of up to %d layers", s.Stacks, s.Layers)
-	}
-	return text
-}
-
-// made is what comes off: "6 squares 7 in from each, 12 in all".
-func (w cutWords) made(s cloth.Step, m cloth.Make, first bool) string {
-	if s.Count > 1 && m.Count > s.Count && sameCuts(s) {
-		return w.named(m.Count/s.Count, m, s, first) + fmt.Sprintf(" from each, %d in all", m.Count)
-	}
-	return w.named(m.Count, m, s, first)
-}
-
-// sameCuts reports that everything a step cuts gives the same. What is cut less far
-// than its like has a leftover of its own, which the others have not.
-func sameCuts(s cloth.Step) bool {
-	return !slices.ContainsFunc(s.Makes, func(m cloth.Make) bool { return m.Count%s.Count != 0 })
-}
-
-// named is a count of what a step makes.
-func (w cutWords) named(n int, m cloth.Make, s cloth.Step, first bool) string {
-	strip := ""
-	if first && !w.Need.Fabric.Form.Sheets() && m.Size.Width == s.From.Width {
-		strip = fmt.Sprintf("%s %s wide", counted(n, "strip"), m.Size.Height.Show(w.units))
-	}
-	switch m.Want {
-	case cloth.Further:
-		if strip != "" {
-			return strip
-		}
-		return fmt.Sprintf("%d of %s to cut again", n, size(m.Size, w.units))
-	case cloth.Left:
-		return fmt.Sprintf("%d of %s left over", n, size(m.Size, w.units))
-	}
-	piece := w.Need.Pieces[m.Want]
-	if strip != "" {
-		return strip + purpose(piece.For) + ", done"
-	}
-	return w.wanted(n, m.Size, piece.For)
-}
-
-// wanted is a count of wanted pieces: "6 squares 7 in", "2 pieces 6 × 3 in for
-// border".
-func (w cutWords) wanted(n int, s measure.Size, use string) string {
-	if s.Width == s.Height {
-		return fmt.Sprintf("%s %s%s", counted(n, "square"), s.Width.Show(w.units), purpose(use))
-	}
-	return fmt.Sprintf("%s %s%s", counted(n, "piece"), s.Show(w.units), purpose(use))
-}
-
-// purpose is what pieces are for; those not said to be are for blocks.
-func purpose(use string) string {
-	if use == "" || use == "blocks" {
-		return ""
-	}
-	return " for " + use
 }

@@ -10,36 +10,6 @@ import (
 	"quiltrun/tracker"
 )
 
-// tellings are the words for each kind of event. A kind that is not here is told
-// by its own name, with whatever it has of counts, a target and a text.
-var tellings = map[tracker.Kind]func(s tracker.State, t tracker.Told) string{
-	tracker.Booked:  func(_ tracker.State, t tracker.Told) string { return "booked: " + promised(*t.Ledger) },
-	tracker.Revised: func(_ tracker.State, t tracker.Told) string { return "revised: now " + promised(*t.Ledger) },
-	tracker.Logged:  tellLogged,
-	tracker.Recount: func(s tracker.State, t tracker.Told) string {
-		return "recounted: " + partsWords(s, t.Parts) + " on the table"
-	},
-	tracker.Ripped:  func(s tracker.State, t tracker.Told) string { return "ripped: " + partsWords(s, t.Parts) },
-	tracker.Started: tellStarted,
-	tracker.Stopped: func(_ tracker.State, t tracker.Told) string { return "stopped" + endWords(t) },
-	tracker.Paused:  func(tracker.State, tracker.Told) string { return "a pause" },
-	tracker.Resumed: func(tracker.State, tracker.Told) string { return "went on" },
-	tracker.Settled: tellSettled,
-	tracker.Undone: func(_ tracker.State, t tracker.Told) string {
-		if t.Undoes == nil {
-			return "took back " + t.Target
-		}
-		return fmt.Sprintf("took back entry %d", t.Undoes.Seq)
-	},
-	tracker.Noted: func(_ tracker.State, t tracker.Told) string { return "note: " + t.Reason },
-	tracker.Parked: func(_ tracker.State, t tracker.Told) string {
-		if t.Reason == "" {
-			return "taken up again"
-		}
-		return "parked: " + t.Reason
-	},
-}
-
 // saysItself are kinds whose text is in their telling already.
 var saysItself = map[tracker.Kind]bool{tracker.Noted: true, tracker.Parked: true}
 
@@ -73,8 +43,8 @@ func tellOther(s tracker.State, t tracker.Told) string {
 		words += ": " + partsWords(s, t.Parts)
 	}
 	switch {
-	case t.Undoes != nil:
-		words += fmt.Sprintf(" of entry %d", t.Undoes.Seq)
+	case t.Of != nil:
+		words += fmt.Sprintf(" of entry %d", t.Of.Seq)
 	case t.Target != "":
 		words += " of " + t.Target
 	}
@@ -258,8 +228,8 @@ func toldOf(s tracker.State, t tracker.Told) jsonTold {
 	if t.UndoneBy != nil {
 		out.TakenBackBy = &t.UndoneBy.ID
 	}
-	if t.Undoes != nil {
-		out.TakesBack = &t.Undoes.ID
+	if t.Of != nil && t.Kind == tracker.Undone {
+		out.TakesBack = &t.Of.ID
 	}
 	return out
 }

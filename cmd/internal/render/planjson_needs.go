@@ -25,6 +25,15 @@ type jsonFabric struct {
 	Directional bool `json:"directional"`
 	Strips      int  `json:"strips"`
 	Cuts        int  `json:"cuts"`
+
+	CutWidth  *number        `json:"cut_width"` // of yardage once it is washed, else null
+	CutSize   *jsonSize      `json:"cut_size"`  // of a sheet once it is washed, else null
+	Shrinkage *jsonSize      `json:"shrinkage"` // percent of width and of length; null: not washed
+	Pieced    []jsonSize     `json:"on_hand_pieces"`
+	Joint     number         `json:"joint"`  // lost of what is on hand where no strip ends
+	Plain     number         `json:"plain"`  // what strips, or sheets, for each size take
+	Nested    *jsonNested    `json:"nested"` // null: cuts in any order buy no less
+	Leftovers []jsonLeftover `json:"leftovers"`
 }
 
 // jsonPiece is how many pieces of one raw size the run needs.
@@ -68,10 +77,11 @@ type jsonRef struct {
 // jsonMaterials is what a quilt takes beside its pieces; null is not asked for.
 // Backing, batting and binding are for one quilt, thread is for the run.
 type jsonMaterials struct {
-	Backing *jsonBacking `json:"backing"`
-	Batting *jsonBatting `json:"batting"`
-	Binding *jsonBinding `json:"binding"`
-	Thread  jsonThread   `json:"thread"`
+	Backing *jsonBacking    `json:"backing"`
+	Batting *jsonBatting    `json:"batting"`
+	Binding *jsonBinding    `json:"binding"`
+	Borders []jsonBorderCut `json:"borders"` // from the inside out
+	Thread  jsonThread      `json:"thread"`
 }
 
 // jsonBacking is a backing: its raw size, and the length that it takes off the
@@ -86,6 +96,23 @@ type jsonBacking struct {
 	Piece     jsonSize `json:"piece"` // raw
 	SeamsRun  string   `json:"seams_run"`
 	SeamTaken number   `json:"seam_taken"` // from each side
+
+	Panels    []jsonSize `json:"panels"`   // each as it is cut, width across the cloth
+	SeamsAt   []number   `json:"seams_at"` // from the left edge, or from the top where they run crosswise
+	RunLength number     `json:"run_length"`
+}
+
+// jsonBorderCut is how one border of cloth is cut for every quilt.
+type jsonBorderCut struct {
+	Border   int     `json:"border"` // from the inside out, from 1
+	Fabric   string  `json:"fabric"`
+	CutWidth number  `json:"cut_width"`
+	Sides    number  `json:"sides"` // of the two, raw
+	Ends     number  `json:"ends"`
+	Grain    string  `json:"grain"`
+	Strips   int     `json:"strips"` // across the cloth for the run; 0 lengthwise
+	Joined   bool    `json:"joined"`
+	Saves    *number `json:"saves"` // of what is bought, against the other grain; null: not worked out
 }
 
 // jsonBatting is the least size of a batting, and what to buy in words.
@@ -93,6 +120,12 @@ type jsonBatting struct {
 	Width  number `json:"width"`
 	Height number `json:"height"`
 	Choice string `json:"choice"`
+
+	Package *jsonSize  `json:"package"` // null: none
+	Roll    *number    `json:"roll"`    // its width; null: none
+	Length  *number    `json:"length"`  // off the roll for the run, else null
+	Left    []jsonSize `json:"left"`
+	By      string     `json:"by"` // "self" or "quilter"
 }
 
 // jsonBinding is a binding: its strips, the length that they are to reach, and
@@ -105,6 +138,10 @@ type jsonBinding struct {
 	StripWidth   number `json:"strip_width"` // cut
 	Allowance    number `json:"allowance"`   // asked for beyond the edge
 	Spare        number `json:"spare"`       // what these strips leave beyond the edge
+
+	Fewer  *number `json:"fewer"` // what one strip fewer would leave; null on the bias
+	Joins  string  `json:"joins"`
+	Square *number `json:"square"` // side of the squares of a bias binding, else null
 }
 
 // jsonThread is thread, needle and bobbin together.
@@ -128,6 +165,7 @@ func (s shown) fabric(f planner.FabricNeed) jsonFabric {
 		}),
 		Assumed: f.Fabric.Assumed, Directional: f.Fabric.Directional, Strips: f.Strips, Cuts: f.Cuts,
 	}
+	s.cutOf(&out, f)
 	stock := f.Fabric.OnHand
 	if f.Fabric.Form.Sheets() {
 		out.Sheets, out.Size = &f.Sheets, some(s.size(f.Fabric.Size))
@@ -143,6 +181,31 @@ func (s shown) fabric(f planner.FabricNeed) jsonFabric {
 		out.OnHand = some(s.length(stock.Length))
 	}
 	return out
+}
+
+// cutOf fills in what the cutting plan and a wash make of the need.
+func (s shown) cutOf(out *jsonFabric, f planner.FabricNeed) {
+	out.Joint, out.Pieced = s.length(f.Joint), []jsonSize{}
+	out.Leftovers = list(leftovers(f.Cutting), func(o leftover) jsonLeftover {
+		return jsonLeftover{s.length(o.size.Width), s.length(o.size.Height), o.count}
+	})
+	if f.Fabric.OnHand != nil {
+		out.Pieced = list(f.Fabric.OnHand.Pieces, s.size)
+	}
+	if w := f.Fabric.Shrinkage; w != (planner.Shrinkage{}) {
+		out.Shrinkage = &jsonSize{decimal(float64(w.Width)/100, 2), decimal(float64(w.Length)/100, 2)}
+	}
+	if f.Fabric.Form.Sheets() {
+		out.CutSize, out.Plain = some(s.size(f.Fabric.Sheet())), count(f.PlainSheets)
+		if f.Nested != nil {
+			out.Nested = &jsonNested{count(f.Nested.Sheets), f.Nested.Cuts}
+		}
+		return
+	}
+	out.CutWidth, out.Plain = some(s.length(f.Fabric.Across())), s.length(f.Plain)
+	if f.Nested != nil {
+		out.Nested = &jsonNested{s.length(f.Nested.Length), f.Nested.Cuts}
+	}
 }
 
 // some is a value that is known.
@@ -183,17 +246,57 @@ func (s shown) materials(m planner.Materials) jsonMaterials {
 		Piecing: s.length(m.Thread.Piecing), Quilting: s.length(m.Thread.Quilting),
 		Binding: s.length(m.Thread.Binding), Total: s.length(m.Thread.Total), Bobbins: m.Thread.Bobbins,
 	}}
+	out.Borders = list(m.Borders, s.borderCut)
 	if b := m.Backing; b != nil {
 		out.Backing = &jsonBacking{Width: s.length(b.Size.Width), Height: s.length(b.Size.Height),
 			Length: s.length(b.Length), Pieces: b.Panels,
-			Fabric: b.Fabric, Piece: s.size(b.Panel), SeamsRun: b.SeamsRun, SeamTaken: s.length(b.SeamTaken)}
+			Fabric: b.Fabric, Piece: s.size(b.Panel), SeamsRun: b.SeamsRun, SeamTaken: s.length(b.SeamTaken),
+			Panels: list(b.Cut, s.size), SeamsAt: list(b.SeamsAt, s.length), RunLength: s.length(b.RunLength)}
 	}
 	if b := m.Batting; b != nil {
-		out.Batting = &jsonBatting{Width: s.length(b.Size.Width), Height: s.length(b.Size.Height), Choice: b.Choice}
+		out.Batting = s.batting(*b)
 	}
 	if b := m.Binding; b != nil {
-		out.Binding = &jsonBinding{Strips: b.Strips, Length: s.length(b.Length), FabricLength: s.length(b.FabricLength),
-			Fabric: b.Fabric, StripWidth: s.length(b.Strip), Allowance: s.length(b.Allowance), Spare: s.length(b.Spare)}
+		out.Binding = s.binding(*b)
+	}
+	return out
+}
+
+func (s shown) borderCut(b planner.BorderCut) jsonBorderCut {
+	out := jsonBorderCut{
+		Border: b.Nth, Fabric: b.Fabric, CutWidth: s.length(b.Cut), Sides: s.length(b.Sides), Ends: s.length(b.Ends),
+		Grain: string(b.Grain), Strips: b.Strips, Joined: b.Joined,
+	}
+	if b.Considered {
+		out.Saves = some(s.length(b.Saves))
+	}
+	return out
+}
+
+func (s shown) batting(b planner.BattingPlan) *jsonBatting {
+	out := &jsonBatting{Width: s.length(b.Size.Width), Height: s.length(b.Size.Height), Choice: b.Choice, Left: list(b.Left, s.size), By: "self"}
+	if b.Quilter {
+		out.By = "quilter"
+	}
+	if b.Package != nil {
+		out.Package = some(s.size(*b.Package))
+	}
+	if b.Roll > 0 {
+		out.Roll = some(s.length(b.Roll))
+	}
+	if b.Length > 0 {
+		out.Length = some(s.length(b.Length))
+	}
+	return out
+}
+
+func (s shown) binding(b planner.BindingPlan) *jsonBinding {
+	out := &jsonBinding{Strips: b.Strips, Length: s.length(b.Length), FabricLength: s.length(b.FabricLength),
+		Fabric: b.Fabric, StripWidth: s.length(b.Strip), Allowance: s.length(b.Allowance), Spare: s.length(b.Spare), Joins: string(b.Joints)}
+	if b.Square > 0 {
+		out.Square = some(s.length(b.Square))
+	} else {
+		out.Fewer = some(s.length(b.Fewer))
 	}
 	return out
 }

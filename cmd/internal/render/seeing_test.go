@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"quiltrun/planner"
+	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
 
@@ -145,7 +146,7 @@ func TestBarsShowWhatIsBegunAndAreFullOnlyWhenDone(t *testing.T) {
 func TestTheNextThingToDoIsSaidInWords(t *testing.T) {
 	s := booked(t, example(t, "estuary-lap"), 0)
 	// The minutes are those of the ledger: 8 × 3.09 + 8.75 + 14.3, hand-worked.
-	assert.Equal(t, "prepare the fabric (Kelp, Cormorant, Marram and 7 more): 10 left, about 48 min", untied(nextWords(s, friday)))
+	assert.Equal(t, "prepare the fabric (Kelp, Cormorant, Marram and 7 more): 10 left, about 47 min", untied(nextWords(s, friday)))
 	kitted := tracker.Doable{Operation: tracker.Operation{Name: "chain-sew pairs", CountedIn: "pair", Lot: tracker.Lot{Kind: planner.ColourwayLot, Name: "tide"}}, Left: 14, Room: 14}
 	assert.Equal(t, "chain-sew tide pairs", taskWords([]tracker.Doable{kitted}))
 	assert.Equal(t, "14 left", roomWords([]tracker.Doable{kitted}))
@@ -192,5 +193,33 @@ func sightsJSON(t testing.TB) map[string]func(io.Writer) error {
 		"remark":          func(w io.Writer) error { return RemarkedJSON(w, s, told[5].Event, false) },
 		"use":             func(w io.Writer) error { return UsedJSON(w, using, false) },
 		"in-use":          func(w io.Writer) error { return InUseJSON(w, "estuary-lap") },
+	}
+}
+
+func TestEveryKindIsToldInPlainWords(t *testing.T) {
+	s := eventful(t)
+	tide := tracker.Lot{Kind: planner.ColourwayLot, Name: "tide"}
+	row := []tracker.Part{{Operation: "sew-pairs", Lot: tide, Count: 2}}
+	quarter := measure.Inch / 4
+	for _, c := range []struct {
+		told tracker.Told
+		want string
+	}{
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Stopped}}, "stopped"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Paused}}, "a pause"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Resumed}}, "went on"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Ripped, Parts: row, Reason: "puckered"}}, "ripped: chain-sew pairs: 2 pairs of tide; puckered"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Recount, Parts: row}}, "recounted: chain-sew pairs: 2 pairs of tide on the table"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Bobbin}}, "a full bobbin went in"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Parked}}, "taken up again"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Measured, Measure: &tracker.Measurement{Name: "block", Unit: "in",
+			Sizes: []tracker.MeasuredSize{{Size: measure.Size{Width: measure.Inch, Height: measure.Inch}, Count: 2}}}}},
+			"measured block: 2 of 1 in square"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Amended, Amendment: &tracker.Amendment{Seam: quarter}}}, "planned with a seam of 1/4 in"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Amended, Amendment: &tracker.Amendment{FileSeam: true}}}, "planned with the job file's seam again"},
+		{tracker.Told{Event: tracker.Event{Kind: tracker.Amended, Amendment: &tracker.Amendment{Swap: &planner.Swap{A: "tide-01", B: "dune-02"}}}},
+			"tide-01 and dune-02 changed places"},
+	} {
+		assert.Equal(t, c.want, untied(tell(s, c.told)))
 	}
 }

@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -39,6 +40,41 @@ func (s *sheet) fabrics() {
 	for _, c := range crowds {
 		s.para(1, c)
 	}
+	s.notesOnCloth()
+}
+
+// notesOnCloth says of fabrics what their row has no room for.
+func (s *sheet) notesOnCloth() {
+	u := s.plan.Job.Units
+	if slices.ContainsFunc(s.plan.Fabrics, func(n planner.FabricNeed) bool { return n.Fabric.Shrinkage != planner.Shrinkage{} }) {
+		s.para(1, "Need, stock and what to buy are of cloth before it is washed; pieces are cut after.")
+	}
+	for _, n := range s.plan.Fabrics {
+		var notes []string
+		if stock := n.Fabric.OnHand; stock != nil && len(stock.Pieces) > 0 {
+			notes = append(notes, fmt.Sprintf("%d of %s on hand are used first", handUsed(n), counted(len(stock.Pieces), "piece")))
+		}
+		if n.Joint > 0 {
+			notes = append(notes, n.Joint.Show(u)+" of what is on hand is left where no strip ends")
+		}
+		if saved := nestedWords(n, u); saved != "" {
+			notes = append(notes, saved+" (cut --nested)")
+		}
+		if len(notes) > 0 {
+			s.hang(1, "", n.Fabric.Name+": "+strings.Join(notes, "; ")+".")
+		}
+	}
+}
+
+// handUsed counts the pieces on hand that a plan cuts.
+func handUsed(n planner.FabricNeed) int {
+	used := 0
+	for _, c := range n.Cutting.Cloths {
+		if c.Hand {
+			used++
+		}
+	}
+	return used
 }
 
 // fabricRow is a fabric's form, need, stock and what to buy.
@@ -117,7 +153,11 @@ func (s *sheet) pieceList(f planner.FabricNeed) string {
 	parts := make([]string, len(f.Pieces))
 	for i, p := range f.Pieces {
 		parts[i] = fmt.Sprintf("%d of %s", p.Count, size(p.Size, s.plan.Job.Units))
-		if p.For != "" && p.For != "blocks" {
+		switch p.For {
+		case "", "blocks":
+		case "spare":
+			parts[i] += " spare"
+		default:
 			parts[i] += " for " + p.For
 		}
 	}

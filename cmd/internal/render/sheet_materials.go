@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"quiltrun/planner"
 	"quiltrun/planner/measure"
@@ -17,6 +18,13 @@ func (s *sheet) materials() {
 		each = ", for each quilt"
 	}
 	s.heading("Backing, batting, binding and thread" + each)
+	for i, b := range m.Borders {
+		name := "Border"
+		if len(m.Borders) > 1 {
+			name += " " + strconv.Itoa(i+1)
+		}
+		s.fact(name, factAt, s.border(b))
+	}
 	s.fact("Backing", factAt, s.backing(m.Backing))
 	s.fact("Batting", factAt, s.batting(m.Batting))
 	s.fact("Binding", factAt, s.binding(m.Binding))
@@ -30,13 +38,30 @@ func (s *sheet) backing(b *planner.BackingPlan) string {
 	}
 	u := s.plan.Job.Units
 	text := fmt.Sprintf("%s, %s raw", b.Fabric, size(b.Size, u))
-	if b.Panels > 1 {
-		text += fmt.Sprintf(": %d panels of %s, seams %s, %s taken from each side",
-			b.Panels, size(b.Panel, u), b.SeamsRun, b.SeamTaken.Show(u))
-	} else {
+	if b.Panels == 1 {
 		text += ", in one piece"
+	} else {
+		text += fmt.Sprintf(", %s: %s, seams %s, %s taken from each side, %s",
+			b.FitWords(u), b.PanelWords(u), b.SeamsRun, b.SeamTaken.Show(u), b.SeamWords(u))
 	}
-	return text + "; " + s.needed(b.Length) + " off the bolt"
+	text += "; " + s.needed(b.Length) + " off the bolt"
+	if q := s.plan.Job.Quantity; q > 1 {
+		text += fmt.Sprintf(", %s for all %d", s.needed(b.RunLength), q)
+		if b.RunLength < b.Length.Times(q) {
+			text += ", cut side by side"
+		}
+	}
+	return text
+}
+
+// border is one border in words: its lengths as planned, and how they are cut.
+func (s *sheet) border(b planner.BorderCut) string {
+	u := s.plan.Job.Units
+	text := fmt.Sprintf("%s, cut %s wide, two of %s and two of %s, %s", b.Fabric, b.Cut.Show(u), b.Sides.Show(u), b.Ends.Show(u), b.CutWords())
+	if saved := b.SavedWords(u); saved != "" {
+		text += "; " + saved
+	}
+	return text
 }
 
 // batting is one quilt's batting in words.
@@ -44,7 +69,15 @@ func (s *sheet) batting(b *planner.BattingPlan) string {
 	if b == nil {
 		return "not asked for"
 	}
-	return fmt.Sprintf("%s or more; %s", size(b.Size, s.plan.Job.Units), b.Choice)
+	text := fmt.Sprintf("%s or more; %s", size(b.Size, s.plan.Job.Units), b.Choice)
+	if len(b.Left) > 0 {
+		left := make([]string, len(b.Left))
+		for i, l := range b.Left {
+			left[i] = size(l, s.plan.Job.Units)
+		}
+		text += ", which leaves " + enumerate(left)
+	}
+	return text
 }
 
 // binding is one quilt's binding in words: what its strips make, joined, and
@@ -58,8 +91,19 @@ func (s *sheet) binding(b *planner.BindingPlan) string {
 	if b.Strips == 1 {
 		makes = "makes"
 	}
-	text := fmt.Sprintf("%s, %s cut %s wide %s %s: %s over the edge of %s (%s asked for)", b.Fabric, counted(b.Strips, "strip"),
-		b.Strip.Show(u), makes, (edge + b.Spare).Show(u), b.Spare.Show(u), edge.Show(u), b.Allowance.Show(u))
+	from := fmt.Sprintf("%s cut %s wide", counted(b.Strips, "strip"), b.Strip.Show(u))
+	if b.Square > 0 {
+		from = fmt.Sprintf("on the bias, %s wide, from %s %s,", b.Strip.Show(u), counted(b.Strips, "square"), b.Square.Show(u))
+	}
+	text := fmt.Sprintf("%s, %s %s %s: %s over the edge of %s (%s asked for)", b.Fabric, from,
+		makes, (edge + b.Spare).Show(u), b.Spare.Show(u), edge.Show(u), b.Allowance.Show(u))
+	switch fewer := b.Strips - 1; {
+	case b.Square > 0 || fewer == 0:
+	case b.Fewer < 0:
+		text += fmt.Sprintf("; %d would be %s short of the edge", fewer, (-b.Fewer).Show(u))
+	default:
+		text += fmt.Sprintf("; %d would leave %s", fewer, b.Fewer.Show(u))
+	}
 	if s.sheets(b.Fabric) {
 		return text
 	}

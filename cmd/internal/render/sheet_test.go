@@ -199,7 +199,7 @@ func TestARenamedColourwaysBlocksKeepTheirNames(t *testing.T) {
 // to each join, the closing one among them: 7 × 39 1/2 = 276 1/2 in.
 func TestBindingSaysWhatItsStripsMake(t *testing.T) {
 	shown := sheetOf(t, example(t, "estuary-lap"), Look{Unicode: true})
-	assert.Contains(t, shown, "Binding    Slack water, 7 strips cut 2 1/2 in wide make 276 1/2 in: 28 1/2 in over the edge of 248 in (10 in asked for); 17 1/2 in off the bolt\n")
+	assert.Contains(t, shown, "Binding    Slack water, 7 strips cut 2 1/2 in wide make 276 1/2 in: 28 1/2 in over the edge of 248 in (10 in asked for); 6 would be 11 in short of the edge; 17 1/2 in off the bolt\n")
 	assert.Contains(t, shown, "yardage 42 in usable")
 }
 

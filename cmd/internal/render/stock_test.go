@@ -183,3 +183,15 @@ func TestAnyTextReadsBack(t *testing.T) {
 		assert.False(t, text != "" && slices.Contains([]byte("=+-@\t\r"), rows[0][1][0]))
 	})
 }
+
+// stockJSON is what the commands on cloth show to scripts, by schema.
+func stockJSON(t testing.TB) map[string]func(io.Writer) error {
+	stock, maker := stocked(t)
+	list, short := shopped(t, example(t, "estuary-lap")), shortOfTeal(t)
+	return map[string]func(io.Writer) error{
+		"shelf":       func(w io.Writer) error { return ShelfJSON(w, stock) },
+		"shelf-entry": func(w io.Writer) error { return ShelvedJSON(w, stock, maker[0], false) },
+		"shop":        func(w io.Writer) error { return ShopJSON(w, list) },
+		"enough":      func(w io.Writer) error { return EnoughJSON(w, short) },
+	}
+}

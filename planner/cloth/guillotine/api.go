@@ -55,6 +55,12 @@ func Nested(w int, pieces []Piece, share int) Strip {
 	return b.strip(now, bound, bound)
 }
 
+// Bound is a length that no layout of the pieces in a strip of width w goes below,
+// however it is cut; most is the length of one that is known.
+func Bound(w int, pieces []Piece, most int) int {
+	return newBench(w, pieces).leastLength(most, effort/100)
+}
+
 func (b *bench) strip(now layout, bound, style int) Strip {
 	s := Strip{Length: now.length(), Bound: bound, Style: max(bound, style)}
 	s.Root = joined(b.w, s.Length, Across, now.nodes()...).place(0, 0)

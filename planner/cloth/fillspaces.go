@@ -1,0 +1,98 @@
+package cloth
+
+import (
+	"slices"
+
+	"quiltrun/planner/cloth/guillotine"
+	"quiltrun/planner/measure"
+)
+
+// fill uses pieces on hand, and what the lengths leave beside the long pieces, for
+// the other pieces, where less then comes off the bolt.
+func (b *bolt) fill(hand []Sheet) {
+	spaces := b.spaces(hand)
+	if b.rest == nil || len(spaces) == 0 {
+		return
+	}
+	other := *b
+	other.hand = nil
+	left := other.into(spaces, only(b.wants, false))
+	other.strips(left)
+	if other.length >= b.length {
+		return
+	}
+	for k, s := range spaces {
+		if s.root == nil {
+			continue
+		}
+		if s.part == nil {
+			other.hand = append(other.hand, handCut{hand[k], s.root})
+			continue
+		}
+		*s.part = *s.root
+	}
+	other.style = 0
+	*b = other
+}
+
+// space is cloth that pieces may come from beside the bolt: a piece on hand, or
+// an offcut of a length.
+type space struct {
+	size measure.Size
+	part *part // the offcut, nil for a piece on hand
+	root *part // how it is cut, nil where it is not
+}
+
+// spaces are the pieces on hand, in their order, then the offcuts.
+func (b *bolt) spaces(hand []Sheet) []space {
+	var out []space
+	for _, h := range hand {
+		out = append(out, space{size: measure.Size{Width: h.Size.Width - b.settings.SquareUp, Height: h.Size.Height - b.settings.SquareUp}})
+	}
+	if b.long != nil {
+		b.long.leaves(func(p *part) {
+			if p.kind == guillotine.Offcut {
+				out = append(out, space{size: p.size, part: p})
+			}
+		})
+	}
+	return out
+}
+
+// into cuts what it can of the wants from the spaces, and returns what is left.
+func (b *bolt) into(spaces []space, wants []Want) []Want {
+	stock := make([]Sheet, len(spaces))
+	sides := []measure.Length{b.width}
+	for k, s := range spaces {
+		stock[k] = Sheet{Size: s.size, Count: 1}
+		sides = append(sides, s.size.Width, s.size.Height)
+	}
+	fitting := slices.Clone(wants)
+	for k, w := range wants {
+		if !heldBy(stock, w) {
+			fitting[k].Count = 0
+		}
+	}
+	d := newDraft(fitting, nil, b.settings, sides...)
+	if len(d.pieces) == 0 {
+		return wants
+	}
+	cut := guillotine.OnSheets(d.pieces, d.stock(stock), d.style() == Nested, b.settings.effort()/2)
+	for _, c := range cut.Cut {
+		root := d.exact(c.Root)
+		if root == nil {
+			continue
+		}
+		spaces[c.Stock].root = d.assigned(root.onSheet(spaces[c.Stock].size))
+	}
+	left := slices.Clone(wants)
+	for k := range left {
+		if fitting[k].Count > 0 {
+			left[k].Count = 0
+		}
+	}
+	for k, w := range d.shortBy() {
+		left[k].Count += w
+	}
+	return left
+}
