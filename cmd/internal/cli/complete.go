@@ -69,8 +69,8 @@ func completeFlags(root *cobra.Command, env *Env) {
 	none := cobra.NoFileCompletions
 	named := map[string]cobra.CompletionFunc{
 		"today": none, "now": none, "id": none, "took": none, "end": none, "gap": none, "longest": none, "reason": none, "from": none,
-		"tolerance": none,
-		"for":       none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
+		"tolerance": none, "apart": none, "key": cobra.FixedCompletions(pedalKeys, noFiles),
+		"for": none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
 		"machine": env.completeMachine, "entry": env.completeEntry,
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
