@@ -17,6 +17,7 @@ type Plan struct {
 	Quilt      Quilt
 	Colourways []ColourwayPlan
 	Blocks     []Block
+	Swaps      []Swap // that Blocks is after: everything else is as the layout was dealt
 	Press      PressPlan
 	Joins      []Join
 	Borders    []BorderPlan   // from the inside out
@@ -88,6 +89,7 @@ type ColourwayPlan struct {
 	Build      *patchwork.Build
 	Press      patchwork.Way
 	PressB     patchwork.Way // of the blocks of variant b; nil: all are pressed alike
+	TwoTops    bool          // its blocks look the same after half a turn
 	Raw        measure.Size
 	Finished   measure.Size
 	Areas      []patchwork.RoleArea

@@ -237,9 +237,10 @@ func (p Plan) partsOf(weight func(Operation) float64) []StockPart {
 }
 
 // cutParts is the rows in which a fabric's pieces are cut, weighed by the area of
-// the pieces: panels where the backing is prepared; of pieces that are used as they come, the rows that kit them.
+// the pieces: panels where the backing is prepared, spare pieces with those of the
+// blocks; of pieces that are used as they come, the rows that kit them.
 func (p Plan) cutParts(n FabricNeed) []StockPart {
-	kitted := 0.0
+	kitted, spare := 0.0, 0
 	area := map[string]float64{} // by the operation's key
 	for _, piece := range n.Pieces {
 		a := measure.Mul(piece.Size.Width, piece.Size.Height).Times(piece.Count).In(measure.Inches)
@@ -251,8 +252,12 @@ func (p Plan) cutParts(n FabricNeed) []StockPart {
 			}
 			continue
 		}
-		if piece.For == forBacking {
+		switch piece.For {
+		case forBacking:
 			area[keyBacking] += a / float64(p.Job.Quantity)
+		case forSpare:
+			area[keyCut] += a
+			spare += piece.Count
 		}
 		for _, c := range cuttings {
 			if c.purpose == piece.For {
@@ -261,7 +266,7 @@ func (p Plan) cutParts(n FabricNeed) []StockPart {
 		}
 	}
 	blocks := p.blocksWith(n.Fabric.Name)
-	return p.partsOf(func(o Operation) float64 {
+	parts := p.partsOf(func(o Operation) float64 {
 		switch {
 		case o.Lot == fabricLot(n) || o.Lot.Kind == QuiltLot:
 			return area[o.Key]
@@ -270,6 +275,12 @@ func (p Plan) cutParts(n FabricNeed) []StockPart {
 		}
 		return 0
 	})
+	for i := range parts {
+		if parts[i].Operation == keyCut {
+			parts[i].Spare = spare
+		}
+	}
+	return parts
 }
 
 // readyUse is the row of a quilt that uses up pieces which come as they are used.

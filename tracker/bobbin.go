@@ -1,6 +1,9 @@
 package tracker
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // Bobbin is the kind of event that says that a full bobbin went in. It counts
 // nothing.
@@ -19,26 +22,33 @@ func (s State) NewBobbin(id string, at time.Time, by string) (Event, error) {
 }
 
 // SinceBobbin is what was logged since the newest bobbin went in and was not
-// taken back, false where no bobbin was ever noted. What was logged along with
-// later work was done nobody knows when, and is left out.
+// taken back, newest first, and false where no bobbin was ever noted. What was
+// logged along with later work was done nobody knows when, and is left out.
 func (s State) SinceBobbin() ([]Part, bool) {
 	bobbin, ok := s.newestOf(Bobbin)
 	if !ok {
 		return nil, false
 	}
 	var parts []Part
-	for _, e := range s.Entries {
-		if e.Kind != Logged || !e.Standing() || e.Seq < bobbin.Seq {
-			continue
+	for _, e := range slices.Backward(s.Entries) {
+		if e.Seq < bobbin.Seq {
+			break
 		}
-		asked := e.Parts[len(e.Parts)-1].Operation // what is logged along comes before it
-		for _, p := range e.Parts {
-			if !e.CatchUp || p.Operation == asked {
-				parts = append(parts, p)
-			}
+		if e.Kind == Logged && e.Standing() {
+			parts = append(parts, e.asked()...)
 		}
 	}
 	return parts, true
+}
+
+// asked is the parts of an entry that were not logged along: those come before
+// what was asked for, and are of other operations.
+func (e Entry) asked() []Part {
+	last := e.Parts[len(e.Parts)-1].Operation
+	if !e.CatchUp {
+		return e.Parts
+	}
+	return slices.DeleteFunc(slices.Clone(e.Parts), func(p Part) bool { return p.Operation != last })
 }
 
 // NewestNote is the newest note about the job, false where there is none.

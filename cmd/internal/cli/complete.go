@@ -69,14 +69,15 @@ func completeFlags(root *cobra.Command, env *Env) {
 	none := cobra.NoFileCompletions
 	named := map[string]cobra.CompletionFunc{
 		"today": none, "now": none, "id": none, "took": none, "end": none, "gap": none, "longest": none, "reason": none, "from": none,
-		"tolerance": none,
-		"for":       none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
+		"tolerance": none, "apart": none, "key": cobra.FixedCompletions(pedalKeys, noFiles),
+		"for": none, "last": none, "to": none, "at": cobra.FixedCompletions(places, noFiles), "op": env.completeNames(operationKeys),
 		"machine": env.completeMachine, "entry": env.completeEntry,
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
-	for _, own := range []string{"dye-lot", "where", "width", "size", "spool", "have"} {
+	for _, own := range []string{"dye-lot", "where", "width", "size", "spool"} {
 		named[own] = none
 	}
+	named["have"] = env.completeHave
 	commands := append(root.Commands(), root)
 	for _, cmd := range root.Commands() {
 		commands = append(commands, cmd.Commands()...)

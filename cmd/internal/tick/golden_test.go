@@ -47,6 +47,7 @@ var moments = []struct {
 	{"done", "press-pairs", "dune", []string{"1", "0", "space", "space"}},
 	{"cutting", "recut-upright", "wrack", []string{"space", "p"}},
 	{"note", "sew-units", "tide", []string{"w", "n", "e", "e", "d", "l", "e"}},
+	{"kit", "kit", "dune", []string{"space"}},
 	{"full", "turn", "shingle", []string{"i"}},
 }
 

@@ -51,7 +51,8 @@ func NewGuide(plan planner.Plan) Guide {
 // colourway has two cards: the step that the row works on, else the whole card.
 func (g Guide) press(o tracker.Operation, block string) string {
 	cards := g.cards[o.Lot.Name]
-	if o.Lot.Kind != planner.ColourwayLot || len(cards) == 0 {
+	atWork := o.Place == planner.Machine || o.Place == planner.Iron
+	if o.Lot.Kind != planner.ColourwayLot || !atWork {
 		return ""
 	}
 	var said []string

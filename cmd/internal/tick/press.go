@@ -216,6 +216,9 @@ func (s *Screen) turn(p Press, by int) {
 	open := slices.DeleteFunc(s.goingOn(), func(r tracker.Row) bool { return placeOf(r.Operation) == s.at })
 	if len(open) == 0 {
 		s.said = "nothing else can go on now"
+		if len(s.state.Remaining()) == 0 {
+			s.said = "nothing is left of this job: d is done"
+		}
 		return
 	}
 	here := slices.IndexFunc(s.state.Ledger.Operations, func(o tracker.Operation) bool { return placeOf(o) == s.at })

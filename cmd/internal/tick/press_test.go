@@ -1,6 +1,7 @@
 package tick
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -63,6 +64,25 @@ func TestTheNextLotThenTheNextOperation(t *testing.T) {
 	d.screen.CatchUp = false
 	d.press("n")
 	assert.Equal(t, "prepare", d.screen.at.key, "after the last comes the first")
+}
+
+// TestAtTheEndOfTheJobThereIsNothingElse, and a long sitting is summed up shortly.
+func TestAtTheEndOfTheJobThereIsNothingElse(t *testing.T) {
+	d := sit(t, "sew-pairs", "tide")
+	rows := len(d.log.Rows())
+	for range rows {
+		left := d.row().Left()
+		if left > 0 {
+			d.press(strings.Split(strconv.Itoa(left), "")...)
+			d.press("space")
+		}
+		d.press("n")
+	}
+	assert.Empty(t, d.log.Remaining())
+	assert.Equal(t, "nothing is left of this job: d is done", d.screen.said)
+	said := d.screen.Sitting()
+	assert.Len(t, said, mostSummed+1)
+	assert.Regexp(t, `^\d+ rows before these:$`, said[0])
 }
 
 func TestATickTakenBackBringsItsRowBack(t *testing.T) {

@@ -163,7 +163,11 @@ func (s *Screen) countedIn(row place) planner.CountUnit {
 	return r.CountedIn
 }
 
-// Sitting is what was checked off on this screen and stands, row by row.
+// mostSummed is how many rows are summed up when the screen is left.
+const mostSummed = 8
+
+// Sitting is what was checked off on this screen and stands, row by row; of very
+// many rows the last.
 func (s *Screen) Sitting() []string {
 	var rows []place
 	counts := map[place]int{}
@@ -176,6 +180,9 @@ func (s *Screen) Sitting() []string {
 		}
 	}
 	var said []string
+	if more := len(rows) - mostSummed; more > 0 {
+		said, rows = append(said, fmt.Sprintf("%s before these:", render.Counted(more, "row"))), rows[more:]
+	}
 	for _, at := range rows {
 		row, ok := s.state.Row(at.key, at.lot)
 		if ok {

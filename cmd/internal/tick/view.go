@@ -2,6 +2,7 @@ package tick
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"quiltrun/cmd/internal/render"
@@ -101,12 +102,30 @@ func (s *Screen) inFull(row tracker.Row, wide int) []part {
 	return append([]part{{lines: []Line{{Text: s.Look.Cut(s.Look.Text(counts), wide)}}, apart: true}}, s.below(row, wide)...)
 }
 
-// instruction is what to do, in the plan's words.
+// instruction is what to do, in the plan's words; at the kits with the fabrics of the
+// block that is next.
 func (s *Screen) instruction(row tracker.Row) string {
-	if d := s.guide.rows[s.at]; d.doing != "" {
-		return d.doing
+	d := s.guide.rows[s.at]
+	switch {
+	case d.doing == "":
+		return "The plan has no instruction for " + row.Title() + "."
+	case row.Key == "kit":
+		return d.doing + s.fabrics(blockAt(row))
 	}
-	return "The plan has no instruction for " + row.Title() + "."
+	return d.doing
+}
+
+// fabrics is what a block is made of: " tide-03: print Kelp, ground Foam."
+func (s *Screen) fabrics(block string) string {
+	at := slices.IndexFunc(s.state.Ledger.Blocks, func(b tracker.Block) bool { return b.ID == block })
+	if at < 0 {
+		return ""
+	}
+	var roles []string
+	for _, f := range s.state.Ledger.Blocks[at].Fabrics {
+		roles = append(roles, f.Role+" "+f.Fabric)
+	}
+	return fmt.Sprintf(" %s: %s.", block, strings.Join(roles, ", "))
 }
 
 // parked is where things lie since the last time, until work is logged.
