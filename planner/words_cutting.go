@@ -120,16 +120,16 @@ const longLength = measure.Yard / 2
 
 // from is what a step cuts.
 func (w cutWording) from(s cloth.Step) string {
+	if s.Hand {
+		return counted(s.Count, "piece") + " on hand " + s.From.Show(w.units)
+	}
 	if strip := w.strip(s.From, s.Count); strip != "" {
 		return strip
 	}
 	f := w.Need.Fabric
-	if f.Form.Sheets() && s.From == f.Sheet() && !s.Hand {
+	if f.Form.Sheets() && s.From == f.Sheet() {
 		form := strings.TrimSuffix(string(f.Form), "s")
 		return counted(s.Count, form)
-	}
-	if s.Hand {
-		return counted(s.Count, "piece") + " on hand " + s.From.Show(w.units)
 	}
 	return counted(s.Count, "piece") + " " + s.From.Show(w.units)
 }

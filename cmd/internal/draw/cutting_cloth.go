@@ -2,6 +2,7 @@ package draw
 
 import (
 	"strconv"
+	"strings"
 
 	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
@@ -57,7 +58,7 @@ func (c *cutting) measured(size measure.Size) string {
 	if size.Width == size.Height {
 		return number(size.Width, u)
 	}
-	return number(size.Width, u) + " × " + number(size.Height, u)
+	return strings.TrimSuffix(size.Show(u), " "+u.String())
 }
 
 // label is what stands in a rectangle.
