@@ -31,7 +31,7 @@ type jsonEnoughUse struct {
 type jsonEnoughWay struct {
 	Kind      string          `json:"kind"` // may grow
 	Buy       []jsonEnoughBuy `json:"buy"`
-	Lines     []string        `json:"lines"` // of the job file
+	Lines     []string        `json:"lines"`  // of the job file
 	Key       *string         `json:"key"`    // of the measure that is made smaller
 	Square    *number         `json:"square"` // what it is then
 	Block     *jsonSize       `json:"block"`
