@@ -276,3 +276,22 @@ func TestNamesInTheLinesAreReadBack(t *testing.T) {
 		assert.Equal(t, want, yamlName(name))
 	}
 }
+
+// Hand-worked: 6 blocks of four half-square triangles of 5 in, two at a time, take
+// 12 squares of a fabric, 5 + √2/4 = 5.354, 5 3/8 in: 9 come from 18 × 21. Of units
+// of 4 3/4 in they are 5 1/8, and 12 come; a block finishes 2 × 4 1/4.
+func TestASmallerUnitMakesItFit(t *testing.T) {
+	e := answer(t, ask(t, `
+job: small
+fabrics:
+  Kelp: {form: fat quarter, size: 18 x 21, on-hand: 1}
+  Foam: {form: yardage, width: 42}
+block: {make: pinwheel, unit: 5, print: Kelp, ground: Foam}
+colourways: {tide: {blocks: 6}}
+layout: {across: 3, down: 2, order: rows}
+`))
+	ways := e.ways(WaySmaller)
+	require.Len(t, ways, 1)
+	assert.Equal(t, []string{"unit: 4 3/4"}, ways[0].Lines)
+	assert.Equal(t, inchSize(t, "25 1/2", "17"), ways[0].Quilt)
+}

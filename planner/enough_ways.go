@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,7 +30,8 @@ type EnoughWay struct {
 	Buy   []EnoughBuy
 	Lines []string
 
-	Square         measure.Length // of a smaller square, and what it makes
+	Square         measure.Length // of a smaller square or unit, and what it makes
+	Key            string         // of that in the job file: square or unit
 	Block, Quilt   measure.Size   // finished
 	Colourway, By  string         // whose blocks are made fewer, and who makes them instead
 	Makes, Instead int            // blocks of each in the run, then
@@ -84,12 +86,12 @@ func (a EnoughAsk) changed(job Job) (Enough, bool) {
 	return e, err == nil
 }
 
-// smaller is the largest square, in steps of the ruler, of which all blocks can be
-// cut. Once cloth is cut its size is settled.
+// smaller is the largest square, or unit, in steps of the ruler, with which all
+// blocks can be cut. Once cloth is cut its size is settled.
 func (a EnoughAsk) smaller() []EnoughWay {
-	first := a.Plan.Job.Colourways[0].Block.Square
+	key, first := sizedBy(a.Plan.Job.Colourways[0].Block)
 	for _, c := range a.Plan.Job.Colourways {
-		if a.Begun || c.Block.Square != first || first.Width != first.Height || first.Width == 0 {
+		if k, side := sizedBy(c.Block); a.Begun || k != key || side != first || first == 0 {
 			return nil
 		}
 	}
@@ -97,12 +99,12 @@ func (a EnoughAsk) smaller() []EnoughWay {
 	if a.Plan.Job.Units == measure.Centimetres {
 		step = measure.Centimetre / 2
 	}
-	// Of squares smaller by so many steps; beyond half the size it is another quilt.
+	// With a side smaller by so many steps; beyond half the size it is another quilt.
 	fits := func(steps int) (Enough, bool) {
-		e, ok := a.changed(withSquare(a.Plan.Job, first.Width-step.Times(steps)))
+		e, ok := a.changed(withSide(a.Plan.Job, key, first-step.Times(steps)))
 		return e, ok && e.Fits
 	}
-	low, high := 0, measure.FloorDiv(first.Width/2, step)
+	low, high := 0, measure.FloorDiv(first/2, step)
 	best, ok := fits(high)
 	if !ok {
 		return nil
@@ -115,11 +117,23 @@ func (a EnoughAsk) smaller() []EnoughWay {
 			low = middle
 		}
 	}
-	side := first.Width - step.Times(high)
+	side := first - step.Times(high)
 	return []EnoughWay{{
-		Kind: WaySmaller, Square: side, Block: best.Plan.Colourways[0].Finished, Quilt: best.Plan.Quilt.Finished,
-		Lines: []string{"square: " + bare(side, a.Plan.Job.Units)},
+		Kind: WaySmaller, Square: side, Key: key, Block: best.Plan.Colourways[0].Finished, Quilt: best.Plan.Quilt.Finished,
+		Lines: []string{key + ": " + bare(side, a.Plan.Job.Units)},
 	}}
+}
+
+// sizedBy is the measure that a block's size hangs on, and its key in the job file;
+// 0 where it is none that can simply be made smaller.
+func sizedBy(b BlockSpec) (key string, side measure.Length) {
+	switch {
+	case b.Square.Width > 0 && b.Square.Width == b.Square.Height:
+		return "square", b.Square.Width
+	case b.Measures["unit"] > 0:
+		return "unit", b.Measures["unit"]
+	}
+	return "", 0
 }
 
 // bare is a measure as a job file of those units takes it.
@@ -140,10 +154,16 @@ func yamlName(name string) string {
 	return strconv.Quote(name)
 }
 
-func withSquare(j Job, side measure.Length) Job {
+func withSide(j Job, key string, side measure.Length) Job {
 	j.Colourways = slices.Clone(j.Colourways)
 	for i := range j.Colourways {
-		j.Colourways[i].Block.Square = measure.Size{Width: side, Height: side}
+		block := &j.Colourways[i].Block
+		if key == "square" {
+			block.Square = measure.Size{Width: side, Height: side}
+			continue
+		}
+		block.Measures = maps.Clone(block.Measures)
+		block.Measures[key] = side
 	}
 	return j
 }

@@ -258,3 +258,19 @@ func TestLostPiecesAreMadeUpFromSparesFirst(t *testing.T) {
 		}
 	}
 }
+
+// Cloth of the right name that does not serve says why: somebody would count on it.
+func TestWhatDoesNotServeSaysWhy(t *testing.T) {
+	w := &world{t: t}
+	narrow, piece := foam(measure.Yard, ""), kelp(1, "")
+	narrow.Width = 38 * measure.Inch
+	piece.Width = 17 * measure.Inch
+	require.NoError(t, w.enter(narrow))
+	require.NoError(t, w.enter(foam(measure.Length(7*inch), "")))
+	require.NoError(t, w.enter(piece))
+	w.book(dunes("spit", 6, ""))
+	s := w.fold()
+	assert.Equal(t, []string{"item 1 is 38 in wide, and 40 in is wanted", "item 2 is too short for what is to be cut in one"},
+		s.WhyNot(w.needOf(s, "spit", "Foam", "backing")))
+	assert.Equal(t, []string{"item 3 is 17 × 22 in, and 18 × 22 in is wanted"}, s.WhyNot(w.needOf(s, "spit", "Kelp", "")))
+}

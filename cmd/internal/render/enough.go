@@ -162,7 +162,11 @@ func wayWords(w planner.EnoughWay, u measure.Unit) string {
 	case planner.WayBuy:
 		return "Buy " + buyWords(w.Buy, u) + "."
 	case planner.WaySmaller:
-		return fmt.Sprintf("Cut squares of %s: a block finishes %s, the quilt %s. In the job file:", w.Square.Show(u), size(w.Block, u), size(w.Quilt, u))
+		what := "Cut squares of"
+		if w.Key == "unit" {
+			what = "Make units of"
+		}
+		return fmt.Sprintf(what+" %s: a block finishes %s, the quilt %s. In the job file:", w.Square.Show(u), size(w.Block, u), size(w.Quilt, u))
 	case planner.WaySplit:
 		text = fmt.Sprintf("Share the blocks of %s otherwise among its prints", w.Colourway)
 	case planner.WayColourway:

@@ -31,8 +31,9 @@ type jsonEnoughUse struct {
 type jsonEnoughWay struct {
 	Kind      string          `json:"kind"` // may grow
 	Buy       []jsonEnoughBuy `json:"buy"`
-	Lines     []string        `json:"lines"` // of the job file
-	Square    *number         `json:"square"`
+	Lines     []string        `json:"lines"`  // of the job file
+	Key       *string         `json:"key"`    // of the measure that is made smaller
+	Square    *number         `json:"square"` // what it is then
 	Block     *jsonSize       `json:"block"`
 	Quilt     *jsonSize       `json:"quilt"`
 	Colourway *string         `json:"colourway"`
@@ -97,7 +98,7 @@ func jsonEnoughWayOf(w planner.EnoughWay, u measure.Unit) jsonEnoughWay {
 		Buy: list(w.Buy, func(b planner.EnoughBuy) jsonEnoughBuy {
 			return jsonEnoughBuy{b.Fabric.Name, string(b.Fabric.Form), stockNumber(b.Need, b.Fabric.Form, u), stockNumber(b.Amount, b.Fabric.Form, u)}
 		}),
-		Colourway: known(w.Colourway), By: known(w.By),
+		Key: known(w.Key), Colourway: known(w.Colourway), By: known(w.By),
 	}
 	if w.By != "" {
 		out.Makes, out.Instead = &w.Makes, &w.Instead

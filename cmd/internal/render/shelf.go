@@ -88,7 +88,7 @@ func (p *page) keptForJobs(s shelf.Shelf) {
 	opened := false
 	for _, group := range byJob {
 		job := s.Needs[group[0]].Job
-		var lots []string
+		var notes []string
 		needs := make([]shelf.Need, len(group))
 		for i, at := range group {
 			needs[i] = s.Needs[at]
@@ -96,11 +96,14 @@ func (p *page) keptForJobs(s shelf.Shelf) {
 		kept := needsWords(needs, func(n shelf.Need) planner.Amount { return n.Kept })
 		short := needsWords(needs, func(n shelf.Need) planner.Amount { return n.Short })
 		for _, n := range needs {
+			if why := s.WhyNot(n); len(why) > 0 {
+				notes = append(notes, fmt.Sprintf("%s: %s", n.Name, strings.Join(why, "; ")))
+			}
 			if n.Lots > 1 && n.Material == planner.ClothMaterial {
-				lots = append(lots, fmt.Sprintf("%s comes from %d dye lots, or pieces of which none is said", n.Name, n.Lots))
+				notes = append(notes, fmt.Sprintf("%s comes from %d dye lots, or pieces of which none is said", n.Name, n.Lots))
 			}
 		}
-		if len(kept)+len(short)+len(lots) == 0 {
+		if len(kept)+len(short)+len(notes) == 0 {
 			continue
 		}
 		if !opened {
@@ -110,7 +113,7 @@ func (p *page) keptForJobs(s shelf.Shelf) {
 		p.para(1, job)
 		p.shelfList("kept", kept)
 		p.shelfList("not on the shelf", short)
-		for _, l := range lots {
+		for _, l := range notes {
 			p.para(3, capital(l)+".")
 		}
 	}
@@ -203,7 +206,7 @@ func Shelved(w io.Writer, s shelf.Shelf, ev tracker.Event, repeated bool, look L
 	}
 	for _, n := range s.Needs {
 		if item != nil && n.Short > 0 && n.Material == item.Material && (n.Material != planner.ClothMaterial || strings.EqualFold(n.Name, item.Name)) {
-			p.para(2, n.Job+" still lacks "+needWords(n, n.Short)+".")
+			p.para(2, strings.Join(append([]string{n.Job + " still lacks " + needWords(n, n.Short)}, s.WhyNot(n)...), "; ")+".")
 		}
 	}
 	return p.writeTo(w)
