@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -10,54 +11,62 @@ import (
 // ids gives out block ids. An id once given stays with its quilt and its
 // colourway; a new block takes the next number never used before.
 type ids struct {
-	kept map[key][]string
-	next map[string]int    // by colourway, the last number given
-	was  map[string]string // the name a colourway's blocks were booked under
-	gone map[string]bool   // names whose blocks another colourway has taken over
+	kept map[key][]string // by their numbers, whatever order they lie in
+	next map[string]int   // by colourway, the last number given
 }
 
+// key is a quilt's blocks of a colourway, by the name that it bears now.
 type key struct {
 	quilt     int
 	colourway string
 }
 
 func newIDs(j Job, prior Prior) *ids {
-	g := &ids{kept: map[key][]string{}, next: map[string]int{}, was: map[string]string{}, gone: map[string]bool{}}
+	g := &ids{kept: map[key][]string{}, next: map[string]int{}}
+	now := map[string]string{}
 	for _, c := range j.Colourways {
 		if c.Was != "" {
-			g.was[c.Name] = c.Was
-			g.gone[c.Was] = true
+			now[c.Was] = c.Name
 		}
 	}
 	for _, b := range prior.Blocks {
+		name := cmp.Or(now[b.Colourway], b.Colourway)
 		if !b.Retired {
-			k := key{b.Quilt, b.Colourway}
+			k := key{b.Quilt, name}
 			g.kept[k] = append(g.kept[k], b.ID)
 		}
-		hyphen := strings.LastIndex(b.ID, "-")
-		if n, err := strconv.Atoi(b.ID[hyphen+1:]); err == nil && hyphen > 0 {
-			stem := b.ID[:hyphen]
-			g.next[stem] = max(g.next[stem], n)
-			g.next[b.Colourway] = max(g.next[b.Colourway], n)
+		if stem, n := idNumber(b.ID); n > 0 {
+			for _, of := range [...]string{stem, b.Colourway, name} { // numbers run on under a new name
+				g.next[of] = max(g.next[of], n)
+			}
 		}
 	}
-	for name, was := range g.was { // numbers run on under the new name
-		g.next[name] = max(g.next[name], g.next[was])
+	for _, kept := range g.kept {
+		slices.SortStableFunc(kept, func(a, b string) int {
+			_, m := idNumber(a)
+			_, n := idNumber(b)
+			return cmp.Compare(m, n)
+		})
 	}
 	return g
 }
 
+// idNumber is the two parts of a block id; 0 where it has no number.
+func idNumber(id string) (stem string, n int) {
+	hyphen := strings.LastIndex(id, "-")
+	n, err := strconv.Atoi(id[hyphen+1:])
+	if err != nil || hyphen < 1 {
+		return id, 0
+	}
+	return id[:hyphen], n
+}
+
 // take is the id of the quilt's next block of a colourway.
 func (g *ids) take(quilt int, colourway string) string {
-	for _, name := range [...]string{colourway, g.was[colourway]} {
-		if len(g.kept) == 0 || name == colourway && g.gone[name] {
-			continue
-		}
-		k := key{quilt, name}
-		if kept := g.kept[k]; len(kept) > 0 {
-			g.kept[k] = kept[1:]
-			return kept[0]
-		}
+	k := key{quilt, colourway}
+	if kept := g.kept[k]; len(kept) > 0 {
+		g.kept[k] = kept[1:]
+		return kept[0]
 	}
 	g.next[colourway]++
 	return BlockID(colourway, g.next[colourway])
@@ -92,27 +101,34 @@ func BlockID(colourway string, n int) string {
 }
 
 // blocksOf lays out the whole run, every quilt by the same layout: its blocks, row
-// by row.
+// by row. An id goes with the fabrics that its block is dealt, wherever it lies.
 func blocksOf(j Job, layout []place, prior Prior) []Block {
 	give := newIDs(j, prior)
-	fabrics := make([][]RoleFabric, 0, len(layout))
-	nth := make([]int, len(j.Colourways))
 	deals := dealtRoles(j)
-	for _, p := range layout {
-		fabrics = append(fabrics, deals[p.colourway][nth[p.colourway]])
-		nth[p.colourway]++
-	}
 	blocks := make([]Block, 0, j.Quantity*len(layout))
 	for quilt := 1; quilt <= j.Quantity; quilt++ {
-		for i, p := range layout {
-			name := j.Colourways[p.colourway].Name
+		given := give.quilt(quilt, j)
+		for _, p := range layout {
 			blocks = append(blocks, Block{
-				ID: give.take(quilt, name), Quilt: quilt, Colourway: name, Fabrics: fabrics[i],
-				Row: p.row + 1, Column: p.column + 1, Turn: p.turn,
+				ID: given[p.colourway][p.dealt], Quilt: quilt, Colourway: j.Colourways[p.colourway].Name,
+				Fabrics: deals[p.colourway][p.dealt],
+				Row:     p.row + 1, Column: p.column + 1, Turn: p.turn,
 			})
 		}
 	}
 	return blocks
+}
+
+// quilt is the ids of one quilt's blocks, by colourway and the order of dealing.
+func (g *ids) quilt(quilt int, j Job) [][]string {
+	given := make([][]string, len(j.Colourways))
+	for i, c := range j.Colourways {
+		given[i] = make([]string, c.Blocks)
+		for n := range given[i] {
+			given[i][n] = g.take(quilt, c.Name)
+		}
+	}
+	return given
 }
 
 // dealtRoles is, per colourway and block of a quilt, the fabric of each role.

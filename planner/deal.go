@@ -6,7 +6,8 @@ import (
 )
 
 // dealtPlaces gives every place of one quilt its colourway and its turn, row by row.
-// Borders of blocks take theirs first; the layout's order deals out the rest.
+// Borders of blocks take theirs first; the layout's order deals out the rest. A
+// scattered layout, which is found from all others, is dealt here as rows are.
 func dealtPlaces(j *Job, f frame) []place {
 	all := f.places()
 	index, left := make(map[string]int, len(j.Colourways)), make([]int, len(j.Colourways))
@@ -23,10 +24,21 @@ func dealtPlaces(j *Job, f frame) []place {
 	} else {
 		deal(walk(all, f), left, j.Layout.Order == FillDiagonal || j.Layout.Order == FillRows)
 	}
+	numberBlocks(all, len(j.Colourways))
 	for i := range all {
 		all[i].turn = (all[i].turn + patternTurn(j.Layout.Turn, all[i])) % 360
 	}
 	return all
+}
+
+// numberBlocks has each colourway's blocks lie in the order in which they are dealt,
+// row by row.
+func numberBlocks(all []place, colourways int) {
+	next := make([]int, colourways)
+	for i := range all {
+		all[i].dealt = next[all[i].colourway]
+		next[all[i].colourway]++
+	}
 }
 
 func fromMap(all []place, rows [][]MapCell, index map[string]int) {
@@ -42,22 +54,28 @@ func fromMap(all []place, rows [][]MapCell, index map[string]int) {
 // along the diagonals from the top left, each from its upper end, or along the
 // level lines as the quilt hangs, each from the left.
 func walk(all []place, f frame) []*place {
-	path := make([]*place, 0, len(all))
-	for i := range all {
-		if all[i].ring == 0 {
-			path = append(path, &all[i])
-		}
-	}
 	diagonal := f.layout.Order == DealDiagonal || f.layout.Order == FillDiagonal
-	switch {
-	case diagonal && f.onPoint():
-		slices.SortStableFunc(path, func(a, b *place) int { return cmp.Or(cmp.Compare(a.u, b.u), cmp.Compare(b.v, a.v)) })
-	case diagonal:
-		slices.SortStableFunc(path, func(a, b *place) int {
-			return cmp.Or(cmp.Compare(a.line+a.nth, b.line+b.nth), cmp.Compare(a.line, b.line))
-		})
-	case f.onPoint():
-		slices.SortStableFunc(path, func(a, b *place) int { return cmp.Or(cmp.Compare(a.line, b.line), cmp.Compare(a.nth, b.nth)) })
+	keys := make([]int, 0, len(all)) // the way along, a place in it, the index
+	for i := range all {
+		p := &all[i]
+		if p.ring > 0 {
+			continue
+		}
+		way, along := p.line, p.nth
+		if diagonal {
+			way, along = p.line+p.nth, p.line
+		}
+		if diagonal && f.onPoint() {
+			way, along = p.u, MostBlocks-p.v
+		}
+		keys = append(keys, (way*2*MostBlocks+along)*MostBlocks+i)
+	}
+	if diagonal || f.onPoint() {
+		slices.Sort(keys)
+	}
+	path := make([]*place, len(keys))
+	for i, key := range keys {
+		path[i] = &all[key%MostBlocks]
 	}
 	return path
 }

@@ -105,12 +105,7 @@ func trimAll(p Plan, to measure.Size, sizes []SizeCount) TrimAll {
 		return t
 	}
 	t.Block = t.Now.Block
-	t.Blocks = len(p.Blocks)
-	for _, s := range sizes {
-		if s.Size == to {
-			t.Blocks -= s.Count
-		}
-	}
+	t.Blocks = toTrim(len(p.Blocks), to, t.Was.Raw, sizes)
 	for _, o := range p.Operations {
 		if o.Key == keySquareUp && o.Count > 0 {
 			t.Minutes = max(t.Minutes, o.Unit.Mean)
@@ -118,6 +113,22 @@ func trimAll(p Plan, to measure.Size, sizes []SizeCount) TrimAll {
 	}
 	t.Minutes *= Minutes(t.Blocks)
 	return t
+}
+
+// toTrim is how many blocks are larger than a size: all of the run but those that
+// measure it; of those that were planned so, the ones that were measured larger.
+func toTrim(run int, to, planned measure.Size, sizes []SizeCount) int {
+	alike, measured := 0, 0
+	for _, s := range sizes {
+		measured += s.Count
+		if s.Size == to {
+			alike += s.Count
+		}
+	}
+	if to == planned {
+		run = measured
+	}
+	return run - alike
 }
 
 // trimmedJob is a job whose blocks all end with a trim.

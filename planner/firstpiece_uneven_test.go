@@ -49,6 +49,7 @@ func TestBlocksAreTrimmedNoSmallerThanNeeded(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, u.Planned, u.Trim.To, "all are large enough: as planned")
 	assert.Equal(t, u.Trim.Was, u.Trim.Now)
+	assert.Equal(t, 32, u.Trim.Blocks)
 	assert.Zero(t, u.Short)
 }
 

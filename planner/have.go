@@ -15,17 +15,30 @@ type HaveSheets struct {
 	Count int
 }
 
-// Own is what the job file says is on hand of a fabric.
+// Own is what the job file says is on hand of a fabric: its lengths or sheets, then
+// pieces of other sizes.
 func (f Fabric) Own() Have {
+	var h Have
 	switch {
 	case f.OnHand == nil:
-		return Have{}
+		return h
 	case f.Form.Sheets() && f.OnHand.Sheets > 0:
-		return Have{Sheets: []HaveSheets{{f.Size, f.OnHand.Sheets}}}
+		h.Sheets = append(h.Sheets, HaveSheets{f.Size, f.OnHand.Sheets})
 	case !f.Form.Sheets() && f.OnHand.Length > 0:
-		return Have{Lengths: []measure.Length{f.OnHand.Length}}
+		h.Lengths = append(h.Lengths, f.OnHand.Length)
 	}
-	return Have{}
+	return h.And(f.OwnPieces())
+}
+
+// OwnPieces is the pieces of other sizes that the job file says are on hand.
+func (f Fabric) OwnPieces() Have {
+	var h Have
+	if f.OnHand != nil {
+		for _, size := range f.OnHand.Pieces {
+			h.Sheets = append(h.Sheets, HaveSheets{size, 1})
+		}
+	}
+	return h
 }
 
 // And is both together.
@@ -52,4 +65,15 @@ func (h Have) Count() int {
 		n += s.Count
 	}
 	return n
+}
+
+// whole is what is there without pieces of other sizes than the fabric comes in.
+func (f Fabric) whole(h Have) Have {
+	out := Have{Lengths: h.Lengths}
+	for _, s := range h.Sheets {
+		if f.Form.Sheets() && measure.Mul(s.Size.Width, s.Size.Height).Cmp(measure.Mul(f.Size.Width, f.Size.Height)) >= 0 {
+			out.Sheets = append(out.Sheets, s)
+		}
+	}
+	return out
 }

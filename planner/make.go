@@ -37,6 +37,7 @@ func Make(j Job, prior Prior) (Plan, error) {
 	for _, o := range m.plan.Operations {
 		m.plan.Minutes += o.Minutes()
 	}
+	m.swap()
 	return m.plan, nil
 }
 
@@ -182,7 +183,7 @@ func (m *maker) quilt() {
 
 // deal gives every place of the run its block.
 func (m *maker) deal() {
-	m.layout = dealtPlaces(&m.job, m.frame)
+	m.layout = m.places()
 	m.plan.Blocks = blocksOf(m.job, m.layout, m.prior)
 	index := make(map[string]int, len(m.plan.Colourways))
 	for i, c := range m.plan.Colourways {

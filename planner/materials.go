@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"slices"
 
 	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
@@ -33,8 +34,8 @@ func (m *maker) backing() *BackingPlan {
 		return nil
 	}
 	size := m.plan.Quilt.Finished
-	size.Width += 2 * b.Extra
-	size.Height += 2 * b.Ends
+	size.Width = (size.Width + 2*b.Extra).RoundUp(m.rulerLine())
+	size.Height = (size.Height + 2*b.Ends).RoundUp(m.rulerLine())
 	c := cloth.BackingOf(size, width, m.job.Quantity, cloth.Run(b.Seams), f.Directional)
 	return &BackingPlan{
 		Fabric: b.Fabric, Size: c.Size, Panels: len(c.Panels), Panel: c.Panels[0], Cut: c.Panels,
@@ -49,7 +50,9 @@ func (m *maker) batting() *BattingPlan {
 	if b == nil {
 		return nil
 	}
-	plan := &BattingPlan{Size: less(m.plan.Quilt.Finished, -2*b.Extra), Quilter: b.Quilter, Roll: b.Roll}
+	size := less(m.plan.Quilt.Finished, -2*b.Extra)
+	size = measure.Size{Width: size.Width.RoundUp(m.rulerLine()), Height: size.Height.RoundUp(m.rulerLine())}
+	plan := &BattingPlan{Size: size, Quilter: b.Quilter, Roll: b.Roll}
 	switch {
 	case b.Quilter:
 		plan.Choice = "brought by the quilter"
@@ -73,9 +76,17 @@ func (m *maker) offRoll(plan *BattingPlan) {
 	if m.job.Quantity > 1 {
 		plan.Choice += fmt.Sprintf(" for all %d", m.job.Quantity)
 	}
-	if beside > 0 {
-		plan.Left = []measure.Size{{Width: beside, Height: length}}
+	plan.Left = m.worthKeeping([]measure.Size{{Width: beside, Height: length}})
+}
+
+// worthKeeping are pieces of batting that a mat or a cushion can use: no side under
+// 6 in, or 15 cm. Common practice, no source.
+func (m *maker) worthKeeping(left []measure.Size) []measure.Size {
+	least := 6 * measure.Inch
+	if m.job.Units == measure.Centimetres {
+		least = 15 * measure.Centimetre
 	}
+	return slices.DeleteFunc(left, func(s measure.Size) bool { return min(s.Width, s.Height) < least })
 }
 
 // inPackage picks the smallest package that holds one quilt's batting.
@@ -92,7 +103,7 @@ func (m *maker) inPackage(plan *BattingPlan, own []measure.Size) {
 		plan.Choice = "wider than any package: buy it off the roll or join two pieces"
 		return
 	}
-	plan.Package, plan.Left = &p.Size, cloth.Over(p.Size, plan.Size)
+	plan.Package, plan.Left = &p.Size, m.worthKeeping(cloth.Over(p.Size, plan.Size))
 	plan.Choice = fmt.Sprintf("package, %s", p.Size.Show(m.job.Units))
 	if p.Name != "" {
 		plan.Choice = p.Name + " " + plan.Choice

@@ -76,6 +76,7 @@ func (m *maker) cutAll(f Fabric, pieces []PieceCount) FabricNeed {
 		n.countSheets()
 	} else {
 		m.measureLength(&n)
+		m.apart(&n)
 	}
 	m.saveNested(&n)
 	return n
@@ -207,6 +208,28 @@ func (m *maker) measureLength(n *FabricNeed) {
 	}
 }
 
+// apart cuts the length on hand by itself where a plan that goes on from it into what
+// is bought loses so much at the joint that it buys more.
+func (m *maker) apart(n *FabricNeed) {
+	if n.Joint == 0 {
+		return
+	}
+	f := n.Fabric
+	hand := append(n.handPieces(), cloth.Sheet{
+		Name: cloth.LengthOnHand, Size: measure.Size{Width: f.Across(), Height: f.washed(f.OnHand.Length)}, Count: 1,
+	})
+	plan, err := planCut(*n, hand, cutSettings(m.job, f, n.Cutting.Style))
+	if err != nil {
+		return
+	}
+	length := f.unwashed(plan.Length)
+	if buy := length.RoundUp(m.job.Units.ShopStep()); buy < n.LengthBuy {
+		n.take(plan)
+		n.Joint, n.Length, n.LengthBuy = 0, f.OnHand.Length+length, buy
+		n.LengthBound = min(n.LengthBound, n.Length)
+	}
+}
+
 // saveNested works out what cutting in any order would save of what is bought,
 // where the bound leaves room for that.
 func (m *maker) saveNested(n *FabricNeed) {
@@ -233,6 +256,7 @@ func (m *maker) saveNested(n *FabricNeed) {
 		saving.Sheets = n.SheetBuy - other.SheetBuy
 	} else {
 		m.measureLength(&other)
+		m.apart(&other)
 		saving.Length = n.LengthBuy - other.LengthBuy
 	}
 	if saving.Length > 0 || saving.Sheets > 0 {

@@ -118,6 +118,7 @@ func (m *maker) pressBlocks(best laid, of []int) {
 			lies[boolean(m.second(best, b))] = true
 		}
 		c, places := &m.plan.Colourways[i], best.places[of[i]]
+		c.TwoTops = m.pressed.top.groups[of[i]].same
 		c.Press = best.ways[places[boolean(!lies[0])]]
 		c.Matches = c.Build.BlockTally(c.Press)
 		if lies[0] && lies[1] && best.needsCards(of[i]) {

@@ -1,63 +1,101 @@
 package planner
 
-import "quiltrun/planner/patchwork"
+import (
+	"quiltrun/planner/measure"
+	"quiltrun/planner/patchwork"
+)
 
-// outline is how the seams lean that end at the edges of what has been sewn: along
-// the upper and lower edge from the left, along the left and right one from the top.
-// They are nil where a plain edge lies outside.
-type outline struct{ upper, lower, left, right []int8 }
+// ending is a seam that ends at an edge of what has been sewn: how far along the
+// edge, from its left or upper end, finished, and how it leans along it.
+type ending struct {
+	at   measure.Length
+	lean int8
+}
+
+// outline is the seams that end at the four edges of what has been sewn. Those inside
+// blocks are not among them: where blocks lie against blocks, these meet as blocks do.
+type outline struct{ upper, lower, left, right []ending }
 
 // pressRings finds how each border of blocks is pressed, from the inside out.
 func (m *maker) pressRings(t *TopPress) {
-	now := m.outlineInside()
+	if !m.job.hasBlockBorder() {
+		return
+	}
+	now := m.outlineInside(t)
 	for _, r := range m.frame.rounds() {
 		if !r.ofBlocks() {
-			now = outline{}
+			now = borderOutline(r)
 			continue
 		}
-		if !r.touching {
-			now = outline{}
-		}
-		across, down := m.frame.along(r)
-		press, met := bestRing(now, across, down)
+		g := ring{block: m.frame.block.Width, seam: m.job.Seam, round: r}
+		g.across, g.down = m.frame.along(r)
+		press, met := g.best(now)
 		press.Border = r.nth + 1
 		t.Borders = append(t.Borders, press)
 		t.ring = t.ring.Plus(met)
-		now = press.outline(across, down)
+		now = g.outline(press)
 	}
 }
 
-// outlineInside is the outline of a straight top: its outer rows are pressed as rows
-// are, and the joins of rows down.
-func (m *maker) outlineInside() outline {
-	l := m.frame.layout
-	if m.frame.onPoint() || l.Sashing != nil {
-		return outline{}
+// outlineInside is the outline of what is inside all borders: its outer rows are
+// pressed as rows are, and the joins of rows down, or toward the sashing.
+func (m *maker) outlineInside(t *TopPress) outline {
+	f, l := m.frame, m.frame.layout
+	if l.Sashing != nil {
+		return f.sashOutline(t)
 	}
-	return outline{
-		upper: alike(rowLean(0), l.Across-1), lower: alike(rowLean(l.Down-1), l.Across-1),
-		left: alike(1, l.Down-1), right: alike(1, l.Down-1),
+	var o outline
+	for c := 1; c < l.Across; c++ {
+		o.upper = append(o.upper, ending{f.x(c), rowLean(0)})
+		o.lower = append(o.lower, ending{f.x(c), rowLean(l.Down - 1)})
 	}
+	for r := 1; r < l.Down; r++ {
+		o.left = append(o.left, ending{f.y(r), 1})
+	}
+	o.right = o.left
+	return o
 }
 
-func alike(lean int8, n int) []int8 {
-	all := make([]int8, n)
-	for i := range all {
-		all[i] = lean
+// sashOutline is the outline of a top with sashing all round: above and below, the
+// seams of cornerstones; at the sides, the joins of rows.
+func (f frame) sashOutline(t *TopPress) outline {
+	var o outline
+	if f.stones() {
+		for c := range f.layout.Across {
+			o.upper = append(o.upper, ending{f.x(c), t.stoneWay.right}, ending{f.x(c) + f.block.Width, t.stoneWay.left})
+		}
 	}
-	return all
+	for r := range f.layout.Down {
+		o.left = append(o.left, ending{f.y(r), -1}, ending{f.y(r) + f.block.Height, 1})
+	}
+	o.lower, o.right = o.upper, o.left
+	return o
 }
 
-// bestRing tries all 64 ways of pressing a border's four strips and the two seams
-// of its left and right one, and keeps the first with the fewest clashes.
-func bestRing(inside outline, across, down int) (best RingPress, met patchwork.Tally) {
+// borderOutline is that of a top with a border of cloth: its ends lie over its sides,
+// pressed outward.
+func borderOutline(r round) outline {
+	sides := []ending{{r.Width, -1}, {r.outside.Height - r.Width, 1}}
+	return outline{left: sides, right: sides}
+}
+
+// ring is a border of blocks that is to be pressed.
+type ring struct {
+	round
+	block, seam  measure.Length
+	across, down int // blocks along the inside
+}
+
+// best tries all 64 ways of pressing a border's four strips and the two seams of its
+// left and right one, and keeps the first with the fewest clashes.
+func (g ring) best(inside outline) (best RingPress, met patchwork.Tally) {
 	for way := range 64 {
 		lean := func(bit int) int8 { return 1 - 2*int8(way>>bit&1) }
 		// The seams of the side strips are first tried away from the middle.
-		r := RingPress{upper: lean(5), lower: lean(4), leftStrip: -lean(3), rightStrip: -lean(2), leftOn: -lean(1), onTo: lean(0)}
-		tally := r.tally(inside, across)
+		p := RingPress{upper: lean(5), lower: lean(4), leftStrip: -lean(3), rightStrip: -lean(2), leftOn: -lean(1), onTo: lean(0)}
+		tally := g.tally(p, inside)
 		if way == 0 || tally.Clash < met.Clash {
-			best, met = r, tally
+			best, met = p, tally
 		}
 	}
 	best.Upper, best.Lower = leanWord(best.upper, "left", "right"), leanWord(best.lower, "left", "right")
@@ -67,33 +105,55 @@ func bestRing(inside outline, across, down int) (best RingPress, met patchwork.T
 }
 
 // tally is what the seams of a border's strips come to: against the seams that end
-// at what it goes round, and against the seams of its own side strips.
-func (r RingPress) tally(inside outline, across int) patchwork.Tally {
-	t := against(r.leftStrip, inside.left).Plus(against(r.rightStrip, inside.right))
-	t = t.Plus(against(r.upper, inside.upper)).Plus(against(r.lower, inside.lower))
-	if across == 0 {
-		return t
-	}
-	for _, strip := range []int8{r.upper, r.lower} {
-		t = t.Plus(meets(strip, r.leftOn, 1)).Plus(meets(strip, r.onTo, 1))
-	}
-	return t
+// at what it goes round, and of the upper and lower one against those of the sides.
+func (g ring) tally(p RingPress, inside outline) patchwork.Tally {
+	t := g.against(p.leftStrip, g.down-1, 0, inside.left).Plus(g.against(p.rightStrip, g.down-1, 0, inside.right))
+	width := g.block.Times(g.across)
+	ends := []ending{{0, p.leftOn}, {width, p.onTo}}
+	return t.Plus(g.against(p.upper, g.across+1, g.block, append(inside.upper[:len(inside.upper):len(inside.upper)], ends...))).
+		Plus(g.against(p.lower, g.across+1, g.block, append(inside.lower[:len(inside.lower):len(inside.lower)], ends...)))
 }
 
-func against(strip int8, seams []int8) patchwork.Tally {
+// together is how close seams come to count as meeting: 1/64 in, as inside blocks.
+const together = measure.Inch / 64
+
+// against counts what the seams of a strip that leans so come to, each a block from
+// the one before, where seams of the other side end. Before is how far the strip
+// reaches beyond that side.
+func (g ring) against(lean int8, seams int, before measure.Length, endings []ending) patchwork.Tally {
 	var t patchwork.Tally
-	for _, lean := range seams {
-		t = t.Plus(meets(strip, lean, 1))
+	for _, e := range endings {
+		n := int((e.at + before + g.block/2) / g.block) // the nearest seam of the strip
+		if n < 1 || n > seams {
+			continue
+		}
+		switch off := off(g.block.Times(n), e.at+before); {
+		case off <= together:
+			t = t.Plus(meets(lean, e.lean, 1))
+		case off < g.seam:
+			t.Near++
+		}
 	}
 	return t
 }
 
 // outline is that of a top with the border sewn on: its upper and lower strips are
 // pressed outward.
-func (r RingPress) outline(across, down int) outline {
-	side := func(strip int8) []int8 { return append(append([]int8{-1}, alike(strip, down-1)...), 1) }
+func (g ring) outline(p RingPress) outline {
+	strip := func(lean int8, seams int) []ending {
+		all := make([]ending, seams)
+		for i := range all {
+			all[i] = ending{g.block.Times(i + 1), lean}
+		}
+		return all
+	}
+	side := func(lean int8) []ending {
+		all := strip(lean, g.down+1)
+		all[0].lean, all[g.down].lean = -1, 1
+		return all
+	}
 	return outline{
-		upper: alike(r.upper, across+1), lower: alike(r.lower, across+1),
-		left: side(r.leftStrip), right: side(r.rightStrip),
+		upper: strip(p.upper, g.across+1), lower: strip(p.lower, g.across+1),
+		left: side(p.leftStrip), right: side(p.rightStrip),
 	}
 }

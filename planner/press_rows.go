@@ -10,6 +10,7 @@ type TopPress struct {
 	Borders []RingPress // of the borders of blocks
 
 	corners, stones, ring patchwork.Tally
+	stoneWay              sashWay // of rows of sashing
 }
 
 // RingPress is how a border of blocks is pressed: its upper and lower strips to
@@ -111,13 +112,14 @@ func (m *maker) pressSashing(t *TopPress) {
 				met := f.sashMeets(one, other)
 				if first || met.Clash < best.Clash {
 					best, first = met, false
-					block, t.Sashing, t.stones = one, other.stone, met
+					block, t.stoneWay, t.stones = one, other, met
 				}
 			}
 		}
 		if best == (patchwork.Tally{}) {
-			block, t.Sashing = sashWays[0], sashWays[1].stone
+			block, t.stoneWay = sashWays[0], sashWays[1]
 		}
+		t.Sashing = t.stoneWay.stone
 	}
 	for range f.layout.Down {
 		t.Rows = append(t.Rows, block.block)

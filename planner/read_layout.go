@@ -70,9 +70,6 @@ func (r *jobReader) order(n *fileNode) Order {
 	if !ok {
 		return ""
 	}
-	if Order(word) == Scatter {
-		r.fault(n, "scatter is not built yet", "built now: diagonal, rows and a map of rows")
-	}
 	return Order(word)
 }
 

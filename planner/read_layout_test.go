@@ -43,11 +43,6 @@ func TestLayoutFaults(t *testing.T) {
 			[]string{`30:12: "setting" cannot be "sideways"; it can be straight or on point`},
 		},
 		{
-			"scatter", "down: 2",
-			"down: 2\n  order: scatter",
-			[]string{"30:10: scatter is not built yet; built now: diagonal, rows and a map of rows"},
-		},
-		{
 			"an order with a slip", "down: 2",
 			"down: 2\n  order: diagnal",
 			[]string{`30:10: "order" cannot be "diagnal"; did you mean "diagonal"?`},

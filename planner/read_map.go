@@ -42,13 +42,16 @@ func (r *jobReader) checkMap() {
 				said(c.Name), times(uses[c.Name]), counted(c.Blocks, "block")), "make the two agree")
 		}
 	}
+	if l.Setting == OnPoint && l.rowsAreDiagonals(n) {
+		l.Map = l.hangUp(l.Map)
+	}
 }
 
 func times(n int) string { return counted(n, "time") }
 
 // mapFits checks the number of rows and the length of each. On point they are the
 // level lines as the quilt hangs: those of the layout's rows, and between each two
-// of them one that is a block shorter.
+// of them one that is a block shorter; or the diagonal rows as they are sewn.
 func (r *jobReader) mapFits(n *fileNode) bool {
 	l := r.job.Layout
 	if l.Across == 0 || l.Down == 0 || l.Setting == "" {
@@ -56,7 +59,10 @@ func (r *jobReader) mapFits(n *fileNode) bool {
 	}
 	rows, agree := l.Down, "make the two agree"
 	if l.Setting == OnPoint {
-		rows, agree = 2*l.Down-1, fmt.Sprintf("on point, write the level lines as the quilt hangs: %d and %d blocks by turns, %s in all",
+		if l.rowsAreDiagonals(n) {
+			return true
+		}
+		rows, agree = 2*l.Down-1, fmt.Sprintf("on point, write the level lines as the quilt hangs, %d and %d blocks by turns, %s in all, or the diagonal rows as the job sheet counts them",
 			l.Across, l.Across-1, counted(2*l.Down-1, "line"))
 	}
 	fits := len(n.items) == rows

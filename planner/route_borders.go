@@ -28,7 +28,7 @@ func (w *quiltWork) borders() {
 		s.doing += w.borderWords(r, b)
 		s.seam += 2*b.Sides + 2*b.Ends
 		if !r.ofBlocks() && !seen[r.Fabric] {
-			s.after = append(s.after, Ref{Key: keyCutBord, Lot: Lot{FabricLot, r.Fabric}})
+			s.after = append(s.after, w.cutRow(r.Fabric, keyCutBord, forBorder))
 			seen[r.Fabric] = true
 		}
 	}

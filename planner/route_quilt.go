@@ -163,7 +163,7 @@ func (w *quiltWork) binding() {
 func (w *quiltWork) makeBinding(b *BindingPlan) stage {
 	s := stage{
 		key: keyMakeBind, name: "make the binding", aside: true, in: inStrips, count: b.Strips, place: Machine,
-		after: []Ref{{Key: keyCutBind, Lot: Lot{FabricLot, b.Fabric}}}, stitch: thread.Piecing, unit: span(rateStrip, 1),
+		after: []Ref{w.cutRow(b.Fabric, keyCutBind, forBinding)}, stitch: thread.Piecing, unit: span(rateStrip, 1),
 	}
 	makes := fmt.Sprintf("they make %s, %s over the edge; at least %s is needed", w.show(w.edge()+b.Spare), w.show(b.Spare), w.show(b.Length))
 	switch {

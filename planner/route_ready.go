@@ -116,6 +116,17 @@ func cutPieces(n FabricNeed, purpose string) int {
 	return count
 }
 
+// cutRow is the row in which a fabric's pieces for a purpose are cut; what comes as it
+// is used waits for the fabric alone.
+func (m *maker) cutRow(fabric, key, purpose string) Ref {
+	for _, n := range m.plan.Fabrics {
+		if n.Fabric.Name == fabric && cutPieces(n, purpose) == 0 {
+			key = keyPrepare
+		}
+	}
+	return Ref{Key: key, Lot: Lot{FabricLot, fabric}}
+}
+
 // readyCut reports pieces that come as they are used.
 func readyCut(f Fabric, p PieceCount) bool {
 	preCut := f.Form == PreCutSquares || f.Form == PreCutStrips

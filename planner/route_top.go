@@ -2,7 +2,6 @@ package planner
 
 import (
 	"fmt"
-	"slices"
 
 	"quiltrun/planner/measure"
 	"quiltrun/planner/thread"
@@ -118,25 +117,6 @@ func (w *quiltWork) rowTakes() []Ref {
 	return nil
 }
 
-// takesOf is so many of the pieces that are cut for a purpose. Long strips of one
-// fabric may be among them, of which nobody can say yet how many a quilt takes; then
-// all are cut first. Squares that come ready are made ready alone.
-func (w *quiltWork) takesOf(fabric, key, purpose string, count int) Ref {
-	for _, n := range w.plan.Fabrics {
-		if n.Fabric.Name != fabric {
-			continue
-		}
-		if cutPieces(n, purpose) == 0 {
-			key = keyPrepare
-		}
-	}
-	ref := Ref{Key: key, Lot: Lot{FabricLot, fabric}}
-	if w.frame.stones() && key != keyPrepare {
-		ref.Takes = []Take{{Count: count}}
-	}
-	return ref
-}
-
 func (w *quiltWork) rowWords(joins int) string {
 	l := w.frame.layout
 	switch {
@@ -158,35 +138,6 @@ func edgeWords(edge bool, words string) string {
 	return ""
 }
 
-// sashPiece is the raw size of a sashing piece beside a block.
-func (w *quiltWork) sashPiece() measure.Size {
-	return measure.Size{Width: w.plan.Sashing.Cut, Height: w.plan.Colourways[0].Raw.Height}
-}
-
-// triangleEndWords says how the side triangles go on. Two rows end at a corner of the
-// quilt.
-func (w *quiltWork) triangleEndWords() string {
-	l := w.frame.layout
-	if l.sideTriangles() == 0 {
-		return ""
-	}
-	return fmt.Sprintf("Sew a side triangle to either end by a short side, its long side to the quilt's edge and its square corner on the side where the neighbouring row reaches further out. The left end of row %d and the right end of row %d stay bare: corners come there last. ", l.Down, l.Across)
-}
-
-// rowCounts says how many blocks each diagonal row has.
-func (w *quiltWork) rowCounts() string {
-	l := w.frame.layout
-	counts := make([]string, l.pointRows())
-	for row := range counts {
-		first, last := l.span(row)
-		counts[row] = fmt.Sprint(last - first + 1)
-	}
-	if len(counts) == 1 {
-		return counts[0] + " block"
-	}
-	return listed(counts, "and") + " blocks"
-}
-
 // pressRowsWords is how the rows of a top are pressed, and how one that was
 // pressed the wrong way is put right.
 func (w *quiltWork) pressRowsWords() string {
@@ -200,55 +151,6 @@ func (w *quiltWork) pressRowsWords() string {
 		return "Press toward the triangles."
 	}
 	return pressRowsWords(l.Across, l.Down)
-}
-
-// sashingRows makes what lies between the rows: rows of sashing pieces and
-// cornerstones, or strips that are longer than the cloth is wide.
-func (w *quiltWork) sashingRows() {
-	l, f := w.frame.layout, w.frame
-	switch levels := f.levels(); {
-	case l.Sashing == nil || levels == 0:
-	case !f.stones():
-		w.pieceSashing(levels)
-	case f.uprights() > 0:
-		each := l.Across + f.uprights() - 1
-		n, high := levels*each, w.plan.Sashing.Cut
-		w.add(stage{
-			key: keySewSashing, name: "sew sashing rows", in: inJoins, count: n, place: Machine, aside: true,
-			after: []Ref{
-				w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Level),
-				w.takesOf(l.Sashing.Cornerstones, keyCutStones, forCornerstones, w.plan.Sashing.Cornerstones),
-			},
-			seam: high.Times(n), stitch: thread.Piecing, setup: span(rateSewSetup, 1), unit: joining(rateRowJoin, high, 1, 0),
-			doing: fmt.Sprintf("Sew %s, each of %d sashing pieces %s of %s with cornerstones %s of %s between them%s: %s a row.",
-				counted(levels, "row"), l.Across, measure.Size{Width: w.plan.Colourways[0].Raw.Width, Height: high}.Show(w.job.Units), l.Sashing.Fabric,
-				w.sized(measure.Size{Width: high, Height: high}), l.Sashing.Cornerstones, edgeWords(f.edged(), " and at both ends"), counted(each, "join")),
-		})
-		w.add(stage{
-			key: keyPressSash, name: "press the sashing rows", in: inRows, count: levels, place: Iron, aside: true,
-			after: []Ref{{Key: keySewSashing, Lot: w.lot}}, setup: span(rateIronSetup, 1),
-			unit:  pressingRow(high, n, levels),
-			doing: fmt.Sprintf("Press every seam %s: so it nests with those of the rows of blocks.", w.plan.Press.Top.Sashing),
-		})
-	}
-}
-
-// pieceSashing joins strips for the rows that are longer than a strip.
-func (w *quiltWork) pieceSashing(levels int) {
-	s := w.plan.Sashing
-	cut, strip, length := s.Cut, w.stripLength(w.fabric(s.Fabric)), s.StripLength
-	if strip >= length {
-		return
-	}
-	strips, _ := stripsFor(slices.Repeat([]measure.Length{length}, levels), strip, w.job.Seam)
-	joins := strips - 1
-	w.add(stage{
-		key: keyPieceSash, name: "piece the sashing strips", in: inStrips, count: levels, place: Machine, aside: true,
-		after: []Ref{{Key: keyCutSash, Lot: Lot{FabricLot, s.Fabric}}},
-		seam:  cut.Times(joins), stitch: thread.Piecing, unit: span(rateStrip, float64(joins)/float64(levels)),
-		doing: fmt.Sprintf("Join strips end to end with straight seams, press them open, and cut off %s %s: %s in one chain.",
-			counted(levels, "strip"), measure.Size{Width: cut, Height: length}.Show(w.job.Units), counted(joins, "join")),
-	})
 }
 
 // joinRows joins the rows and presses the top.
@@ -294,22 +196,6 @@ func (w *quiltWork) cornersOf(n int) float64 {
 	return points(at, n)
 }
 
-// stripTakes is what is joined with the rows: long strips of sashing that need no
-// piecing.
-func (w *quiltWork) stripTakes() []Ref {
-	l := w.frame.layout
-	if l.Sashing == nil || w.frame.stones() && w.frame.uprights() > 0 {
-		return nil
-	}
-	if w.frame.stones() {
-		return []Ref{w.takesOf(l.Sashing.Fabric, keyCutSash, forSashing, w.plan.Sashing.Level)}
-	}
-	if w.stripLength(w.fabric(l.Sashing.Fabric)) < w.rowLength() {
-		return nil
-	}
-	return []Ref{{Key: keyCutSash, Lot: Lot{FabricLot, l.Sashing.Fabric}}}
-}
-
 func (w *quiltWork) joinRowsWords(each measure.Length) string {
 	l := w.frame.layout
 	switch {
@@ -348,22 +234,3 @@ func joining(rate string, seam measure.Length, handled, points float64) Span {
 }
 
 func (w *quiltWork) joinWords(between string) string { return matchWords(w.join(between).Matches) }
-
-// pointEdge sews the corner triangles on, and makes the edge of a top on point true:
-// the setting triangles are cut a little too large.
-func (w *quiltWork) pointEdge() {
-	side := w.plan.Colourways[0].Raw.Width
-	w.add(stage{
-		key: keyAddCorners, name: "add the corner triangles", in: inJoins, count: cornerTriangles, place: Machine,
-		after: []Ref{{Key: keyCutSet, Lot: Lot{FabricLot, w.frame.layout.Triangles}}},
-		seam:  side.Times(cornerTriangles), stitch: thread.Piecing, setup: span(rateSewSetup, 1),
-		unit:  joining(rateRowJoin, side, 1, 0).plus(pressing(side)).plus(span(ratePress, 1)),
-		doing: "Fold each corner triangle's long side and the edge of the block at the corner in half, match the middles, sew, and press outward.",
-	})
-	around := 2 * (w.frame.inner().Width + w.frame.inner().Height)
-	w.add(stage{
-		key: keyTrimTop, name: "trim the top's edge", in: inQuilts, count: 1, place: CuttingTable, unit: span(rateTrim, around.In(measure.Inches)),
-		doing: fmt.Sprintf("Lay the ruler's %s line on the outermost corners of the blocks and cut along its edge, so that one seam is left beyond them: %s raw when all four sides are true and the corners square.",
-			w.job.SeamShown(), w.sized(w.topOfBlocks())),
-	})
-}

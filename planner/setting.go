@@ -84,7 +84,7 @@ type round struct {
 	Border
 	nth             int // from zero, from the inside out
 	inside, outside measure.Size
-	touching        bool // of blocks that lie against other blocks
+	touching        bool // of blocks that lie against blocks
 }
 
 // ofBlocks reports whether a border is made of blocks.

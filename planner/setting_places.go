@@ -12,6 +12,7 @@ type place struct {
 	u, v        int // in the grid in which blocks are sewn: on point that of the diagonal rows
 	ring        int // 0: inside all borders; else the border that it is of, from 1
 	colourway   int
+	dealt       int // which of a quilt's blocks of the colourway lies here, in the order in which fabrics are dealt
 	turn        int
 }
 
@@ -82,9 +83,6 @@ func (f frame) grid() (rows, columns int) {
 	}
 	return rows, columns
 }
-
-// rows is how many rows of blocks a quilt has, those of its borders counted.
-func (f frame) rows() int { rows, _ := f.grid(); return rows }
 
 // sewnAt is where a block lies in the grid in which blocks are sewn.
 func (f frame) sewnAt(b *Block) (u, v int) {

@@ -63,3 +63,33 @@ func (l *Layout) pointJoin(row int) int {
 func (l *Layout) sideTriangles() int { return 2*(l.Across-1) + 2*(l.Down-1) }
 
 const cornerTriangles = 4
+
+// rowsAreDiagonals reports whether a map's rows are as long as the diagonal rows.
+func (l *Layout) rowsAreDiagonals(n *fileNode) bool {
+	if len(n.items) != l.pointRows() {
+		return false
+	}
+	for row, item := range n.items {
+		first, last := l.span(row)
+		if item.kind != list || len(item.items) != last-first+1 {
+			return false
+		}
+	}
+	return true
+}
+
+// hangUp turns a map of diagonal rows into one of level lines.
+func (l *Layout) hangUp(rows [][]MapCell) [][]MapCell {
+	lines := make([][]MapCell, 2*l.Down-1)
+	for line := range lines {
+		lines[line] = make([]MapCell, l.Across-line%2)
+	}
+	for row, cells := range rows {
+		first, _ := l.span(row)
+		for i, cell := range cells {
+			right, below := l.hung(row, first+i)
+			lines[below][right/2] = cell
+		}
+	}
+	return lines
+}

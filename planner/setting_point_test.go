@@ -153,6 +153,7 @@ func TestOrdersOnPoint(t *testing.T) {
 		"diagonal":                              "abb cc aab",
 		"{diagonal: fill}":                      "aab ab bcc",
 		"[[c, b, a], [a, b@90], [b, a, c@180]]": "cba ab bac",
+		"[[c], [b, a, b], [a, b@90, a], [c@180]]": "cba ab bac",
 	} {
 		p := planOf(t, pointColours(order))
 		assert.Equal(t, want, hungMap(p), order)
@@ -180,8 +181,8 @@ func TestTurnsOnPoint(t *testing.T) {
 // what it should have. A count that no such layout has is explained.
 func TestMapsAndCountsOnPointAreRefusedInWords(t *testing.T) {
 	for file, want := range map[string]string{
-		pointColours("[[c, b, a], [a, b, b], [a, c]]"): "job.yaml:6:85: row 2 of the map has 3 blocks, but the layout has 2 across; on point, write the level lines as the quilt hangs: 3 and 2 blocks by turns, 3 lines in all\n" +
-			"job.yaml:6:96: row 3 of the map has 2 blocks, but the layout has 3 across; on point, write the level lines as the quilt hangs: 3 and 2 blocks by turns, 3 lines in all",
+		pointColours("[[c, b, a], [a, b, b], [a, c]]"): "job.yaml:6:85: row 2 of the map has 3 blocks, but the layout has 2 across; on point, write the level lines as the quilt hangs, 3 and 2 blocks by turns, 3 lines in all, or the diagonal rows as the job sheet counts them\n" +
+			"job.yaml:6:96: row 3 of the map has 2 blocks, but the layout has 3 across; on point, write the level lines as the quilt hangs, 3 and 2 blocks by turns, 3 lines in all, or the diagonal rows as the job sheet counts them",
 		strings.Replace(pointJob("12 1/2", 3, 4), "blocks: 18", "blocks: 17", 1):           "job.yaml:6:18: the colourways have 17 blocks, but the layout holds 18 (3 across × 4 down on point, and 2 × 3 between); make 1 block more, or change across and down; on point, a layout holds across × down and (across − 1) × (down − 1) between them; nearest: 2 × 6 on point holds 17",
 		strings.Replace(pointJob("12 1/2", 3, 4), "triangles: Foam", "triangles: Foma", 1): `job.yaml:6:60: the fabric "Foma" is not described under fabrics; did you mean "Foam"?`,
 		strings.Replace(pointJob("12 1/2", 3, 4), "setting: on point, ", "", 1): "job.yaml:6:18: the colourways have 18 blocks, but the layout holds 12 (3 across × 4 down); take 6 blocks out, or change across and down; nearest: 3 × 6 holds 18\n" +

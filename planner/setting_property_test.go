@@ -24,9 +24,12 @@ func drawnSetting(t *rapid.T) string {
 	setting := rapid.SampledFrom([]string{"straight", "sashing", "on point"}).Draw(t, "setting")
 	switch setting {
 	case "sashing":
+		sash, edge := rapid.SampledFrom([]string{"1", "2 1/8", "6"}).Draw(t, "sash"), rapid.SampledFrom([]string{"yes", "no"}).Draw(t, "edge")
 		layout += fmt.Sprintf(", sashing: {width: %s, fabric: Foam%s, edge: %s}",
-			rapid.SampledFrom([]string{"1", "2", "2 1/8"}).Draw(t, "sash"),
-			rapid.SampledFrom([]string{"", ", cornerstones: Reed"}).Draw(t, "stones"), rapid.SampledFrom([]string{"yes", "no"}).Draw(t, "edge"))
+			sash, rapid.SampledFrom([]string{"", ", cornerstones: Reed"}).Draw(t, "stones"), edge)
+		if sash == "6" && edge == "yes" && square == "6 1/2" { // as wide as a block: a border of blocks fits
+			setting, across, down = "straight", 2*across+1, 2*down+1
+		}
 	case "on point":
 		layout += ", setting: on point, triangles: Foam"
 		blocks += (across - 1) * (down - 1)

@@ -57,10 +57,11 @@ func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
 	}
 	f.Need, f.Together = joined.amount(j.Fabric), joined.rounded(j.Fabric, u)
 	if j.Fabric.Form.Sheets() {
-		f.Own, f.Shelf = Amount(own.Count()), Amount(free.Count())
+		f.Own, f.Shelf = Amount(f.Fabric.whole(own).Count()), Amount(free.Count())
 		return f, f.fromSheets(joined, begunOf(j.from), own.And(free), j.jobs[0])
 	}
 	f.Own, f.Shelf = Amount(own.Length()), Amount(free.Length())
+	f.fromPieces(joined)
 	f.fromLengths(joined, own.And(free).Lengths, u)
 	return f, nil
 }
@@ -82,6 +83,7 @@ type shopBand struct {
 // cutting.
 func cutTogether(from []WantedFabric, job Job) (taken, error) {
 	need := FabricNeed{Fabric: from[0].Fabric}
+	need.Fabric.OnHand = piecesOnHand(from)
 	all := map[string][]PieceCount{}
 	for _, f := range from {
 		for _, p := range f.Pieces {
@@ -108,10 +110,43 @@ func cutTogether(from []WantedFabric, job Job) (taken, error) {
 	return t, nil
 }
 
+// piecesOnHand is the pieces that all jobs say are on hand, nil where there are
+// none.
+func piecesOnHand(from []WantedFabric) *Stock {
+	var all []measure.Size
+	for _, f := range from {
+		if f.Fabric.OnHand != nil {
+			all = append(all, f.Fabric.OnHand.Pieces...)
+		}
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	return &Stock{Pieces: all}
+}
+
+// fromPieces notes what the plan has cut from pieces on hand, before the bolt.
+func (f *ShopFabric) fromPieces(t taken) {
+	for _, c := range t.plan.Cloths {
+		if !c.Hand || len(c.Pieces) == 0 {
+			continue
+		}
+		one := map[string][]PieceCount{}
+		for _, p := range c.Pieces {
+			addPieces(one, "", PieceCount{Size: t.wants[p.Want].Size, Count: 1, For: t.wants[p.Want].For})
+		}
+		f.Cuts = append(f.Cuts, ShopCut{Sheets: HaveSheets{c.Size, 1}, Pieces: one[""]})
+	}
+}
+
 // amount is what is taken of cloth that is bought for it alone.
 func (t taken) amount(f Fabric) Amount {
 	if f.Form.Sheets() {
-		return Amount(t.plan.Sheets)
+		n := 0
+		for _, c := range t.plan.Cloths {
+			n += oneIf(!c.Hand)
+		}
+		return Amount(n)
 	}
 	return Amount(lengthOf(t.bands))
 }

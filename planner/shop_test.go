@@ -39,7 +39,7 @@ func nothingRunsOut(t require.TestingT, wanted []Wanted, s Shopping, there map[s
 			for _, p := range c.Pieces {
 				pieces[fmt.Sprint(f.Fabric.Name, p.Size, p.For)] -= p.Count
 			}
-			if f.Fabric.Form.Sheets() {
+			if f.Fabric.Form.Sheets() || c.Length == 0 {
 				cutsFromSheet(t, f.Fabric, c, &have)
 				continue
 			}
@@ -149,6 +149,16 @@ func TestJobsAreCutTogetherAndRoundedOnce(t *testing.T) {
 func TestAStripIsNotCutOfTwoLengths(t *testing.T) {
 	s, err := Shop([]Wanted{shopJob(t, "spit", 18, "5", ", on-hand: 1/4 yd")}, Stocked{})
 	require.NoError(t, err)
+	assert.Equal(t, Amount(inches(t, "13 1/2")), s.Fabrics[0].Buy)
+}
+
+// Hand-worked: of 18 squares of 5 in a piece of 20 × 10 in gives 8; the other 10 take
+// two strips of 40 in, 10 in: 3/8 yd. Pieces of both jobs serve either.
+func TestPiecesOnHandAreCutFirst(t *testing.T) {
+	wanted := []Wanted{shopJob(t, "spit", 9, "5", ", on-hand: [20 x 10]"), shopJob(t, "dune", 9, "5", "")}
+	s, err := Shop(wanted, Stocked{})
+	require.NoError(t, err)
+	nothingRunsOut(t, wanted, s, ownOfAll(wanted))
 	assert.Equal(t, Amount(inches(t, "13 1/2")), s.Fabrics[0].Buy)
 }
 

@@ -237,18 +237,27 @@ func (p Plan) partsOf(weight func(Operation) float64) []StockPart {
 }
 
 // cutParts is the rows in which a fabric's pieces are cut, weighed by the area of
-// the pieces: panels where the backing is prepared; of pieces that are used as they come, the rows that kit them.
+// the pieces: panels where the backing is prepared, spare pieces with those of the
+// blocks; of pieces that are used as they come, the rows that kit them.
 func (p Plan) cutParts(n FabricNeed) []StockPart {
-	kitted := 0.0
+	kitted, spare := 0.0, 0
 	area := map[string]float64{} // by the operation's key
 	for _, piece := range n.Pieces {
 		a := measure.Mul(piece.Size.Width, piece.Size.Height).Times(piece.Count).In(measure.Inches)
 		if readyCut(n.Fabric, piece) {
-			kitted += a
+			if piece.For == forBlocks {
+				kitted += a
+			} else {
+				area[readyUse[piece.For]] += a
+			}
 			continue
 		}
-		if piece.For == forBacking {
+		switch piece.For {
+		case forBacking:
 			area[keyBacking] += a / float64(p.Job.Quantity)
+		case forSpare:
+			area[keyCut] += a
+			spare += piece.Count
 		}
 		for _, c := range cuttings {
 			if c.purpose == piece.For {
@@ -257,16 +266,25 @@ func (p Plan) cutParts(n FabricNeed) []StockPart {
 		}
 	}
 	blocks := p.blocksWith(n.Fabric.Name)
-	return p.partsOf(func(o Operation) float64 {
+	parts := p.partsOf(func(o Operation) float64 {
 		switch {
-		case o.Lot == fabricLot(n) || o.Key == keyBacking:
+		case o.Lot == fabricLot(n) || o.Lot.Kind == QuiltLot:
 			return area[o.Key]
 		case o.Key == keyKit && kitted > 0:
 			return kitted * float64(blocks[o.Lot.Name]) / float64(blocks[""])
 		}
 		return 0
 	})
+	for i := range parts {
+		if parts[i].Operation == keyCut {
+			parts[i].Spare = spare
+		}
+	}
+	return parts
 }
+
+// readyUse is the row of a quilt that uses up pieces which come as they are used.
+var readyUse = map[string]string{forBinding: keyMakeBind, forBorder: keyBorders, forSashing: keySewRows}
 
 // blocksWith is how many blocks of each colourway use a fabric; "" is all.
 func (p Plan) blocksWith(fabric string) map[string]int {

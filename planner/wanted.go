@@ -101,6 +101,9 @@ func (f *WantedFabric) done(o Operation, done, over int) {
 	if o.Key == keyBacking && o.Lot.Kind == QuiltLot {
 		f.lessBacking()
 	}
+	if o.Key == keyMakeBind && o.Lot.Kind == QuiltLot {
+		f.Pieces = without(f.Fabric, f.Pieces, forBinding, true, o.Count)
+	}
 	if o.Lot != fabricLot(f.FabricNeed) {
 		return
 	}
@@ -113,10 +116,15 @@ func (f *WantedFabric) done(o Operation, done, over int) {
 		}
 		f.Pieces = without(f.Fabric, f.Pieces, c.purpose, false, done)
 		if c.purpose == forBlocks && done >= o.Count {
-			// Spares are cut with the pieces of blocks, and are cut with the last of them.
-			f.Pieces = slices.DeleteFunc(slices.Clone(f.Pieces), func(p PieceCount) bool { return p.For == forSpare })
+			f.SparesCut()
 		}
 	}
+}
+
+// SparesCut takes spare pieces off: they are cut with the last of the blocks', and
+// are not cut again where some are lost.
+func (f *WantedFabric) SparesCut() {
+	f.Pieces = slices.DeleteFunc(slices.Clone(f.Pieces), func(p PieceCount) bool { return p.For == forSpare })
 }
 
 // lessBacking takes one quilt's panels off.

@@ -47,6 +47,11 @@ func (f *folding) amended(ev *Event) error {
 	if ev.Amendment.Seam < 0 {
 		return errors.New("its seam is below 0")
 	}
+	if swap := ev.Amendment.Swap; swap != nil {
+		if err := f.soundSwap(*swap); err != nil {
+			return err
+		}
+	}
 	ev.Amendment.change(&f.amend)
 	if ev.Ledger == nil {
 		return nil
@@ -60,7 +65,7 @@ func (s State) Amendments() planner.Amendments { return s.amend }
 // Prior is what the planner must keep when the job is planned anew: the
 // ledger's numbers and ids, and what was amended.
 func (s State) Prior() planner.Prior {
-	prior := s.Ledger.Prior()
+	prior := s.Dealt().Prior()
 	prior.Amend = s.amend
 	return prior
 }

@@ -18,6 +18,7 @@ type State struct {
 	eventsEnd, entriesEnd *atomic.Int64  // see grow
 	ids                   map[string]int // event by id, of the first events; With lists the newest from time to time
 	amend                 planner.Amendments
+	dealt                 []Block // of the ledger, where they were planned
 	board                 *board
 	effort                []effort         // by row
 	aside                 map[rowKey]shelf // as in folding
@@ -52,6 +53,7 @@ func Fold(events []Event) (State, error) {
 		return State{}, err
 	}
 	s.adopt(f)
+	s.dealt = f.dealt
 	return s, nil
 }
 

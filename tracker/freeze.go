@@ -24,7 +24,7 @@ func Freeze(plan planner.Plan) Ledger {
 	for _, o := range plan.Operations {
 		l.Operations = append(l.Operations, frozen(o))
 	}
-	for _, b := range plan.Blocks {
+	for _, b := range dealt(plan) {
 		l.Blocks = append(l.Blocks, Block{
 			ID: b.ID, Quilt: b.Quilt, Colourway: b.Colourway,
 			Fabrics: append([]planner.RoleFabric(nil), b.Fabrics...),

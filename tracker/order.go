@@ -92,7 +92,7 @@ func (b *board) takenNow(r *rule) int {
 	case r.makes > 0:
 		return (done + r.makes - 1) / r.makes
 	}
-	return r.takes[""] * done / count
+	return (r.takes[""]*done + count - 1) / count // what is begun is taken
 }
 
 // taken is the pieces that blocks took, the later row's counts by block given.

@@ -86,6 +86,7 @@ func (s State) Rip(r RipRequest) (Event, error) {
 		return Event{}, err
 	}
 	l := s.lower()
+	l.still = true
 	weights := make([]planner.Minutes, len(found))
 	for i, f := range found {
 		if err := l.rip(f); err != nil {

@@ -136,3 +136,14 @@ func TestNothingIsAFindAndNoCount(t *testing.T) {
 	_, err = ParseFound([]string{"-1"})
 	assert.Error(t, err)
 }
+
+// Unnamed counts of a later row move on to blocks that have what they take: one
+// unit is pressed, of whichever block.
+func TestUnnamedCountsMoveOnToBlocksThatHaveWhatTheyTake(t *testing.T) {
+	b := newBench(t)
+	b.s = accepted(t, b.s, caughtUp(request(t, b.s, "sew-units", "tide=2")))
+	b.s = accepted(t, b.s, caughtUp(request(t, b.s, "sew-block-column-2", "tide=3")))
+	b.recount("sew-units", "0", func(r *RecountRequest) { r.Block = "tide-01" })
+	assert.Equal(t, 1, b.s.Done("sew-units", tide))
+	assert.Equal(t, []int{0, 3}, []int{b.s.BlockDone("tide-01", "sew-block-column-2"), b.s.BlockDone("tide-02", "sew-block-column-2")})
+}

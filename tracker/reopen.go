@@ -8,6 +8,7 @@ type lowering struct {
 	*board
 	before *board
 	rows   []int // those that were touched, each once, in the order in which they were reached
+	still  bool  // unnamed counts of later rows stay at their blocks: what is ripped there is gone
 }
 
 // lower begins to take counts off.
@@ -129,6 +130,9 @@ func (l *lowering) allowedAt(row int) []int {
 		}
 	}
 	at, unnamed := l.namedAt(row), l.tallies[row].unnamed
+	if l.still {
+		at, unnamed = slices.Clone(l.at(row)), 0
+	}
 	for i := range at {
 		at[i] = min(at[i], most[i])
 		fill := min(most[i]-at[i], unnamed)

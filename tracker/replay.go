@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"time"
 
 	"quiltrun/planner"
 )
@@ -13,6 +14,7 @@ type folding struct {
 	ledger Ledger
 	file   string
 	amend  planner.Amendments
+	dealt  []Block // of the ledger, where they were planned
 	board  *board
 	effort []effort         // by row
 	aside  map[rowKey]shelf // by row, as the last ledger left it; of rows that are gone too
@@ -36,6 +38,7 @@ func replay(events []Event, undone map[string]bool) (*folding, error) {
 			return nil, damaged(&events[i], err)
 		}
 	}
+	f.exchange()
 	return f, nil
 }
 
@@ -81,7 +84,7 @@ func (f *folding) entry(ev *Event) error {
 		return errors.New("it says of no operation what was done")
 	}
 	parts := ev.Parts
-	if said := f.settled[ev.ID]; !ev.Ticked && len(said) == len(parts) {
+	if said := f.settled[ev.ID].parts; !ev.Ticked && len(said) == len(parts) {
 		parts = withMinutes(parts, said)
 	}
 	for i := range parts {
@@ -102,14 +105,21 @@ func withMinutes(parts, said []Part) []Part {
 }
 
 // settledBy is what the maker said last of each time that was put right.
-func settledBy(events []Event) map[string][]Part {
-	said := map[string][]Part{}
+func settledBy(events []Event) map[string]word {
+	said := map[string]word{}
 	for i := range events {
 		if ev := &events[i]; ev.Kind == Settled && ev.Target != "" {
-			said[ev.Target] = ev.Parts
+			said[ev.Target] = word{ev.Parts, ev.End}
 		}
 	}
 	return said
+}
+
+// word is what the maker said of a time: the minutes of each part, and when work
+// ended, nil where only its length was said.
+type word struct {
+	parts []Part
+	end   *time.Time
 }
 
 // adopt goes over to a new ledger: what was logged of a row stays with it.

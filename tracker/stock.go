@@ -38,13 +38,7 @@ func (s Stock) Used() planner.Amount {
 // have used theirs, and are cut anew from spare pieces first. A job whose quilts
 // are handed over needs no more.
 func (s State) Stock() []Stock {
-	f := &stockFolding{cut: map[rowKey]int{}, done: map[rowKey]int{}, lost: map[rowKey]int{}}
-	undone := s.undone()
-	for i := range s.events {
-		if ev := &s.events[i]; !undone[ev.ID] {
-			f.apply(ev)
-		}
-	}
+	f := s.foldStock()
 	_, made := s.FinishedAt()
 	for i := range f.stock {
 		n := &f.stock[i]
@@ -54,6 +48,18 @@ func (s State) Stock() []Stock {
 		n.Lost = max(0, n.Used()-n.Whole)
 	}
 	return f.stock
+}
+
+// foldStock goes through what was cut and lost.
+func (s State) foldStock() *stockFolding {
+	f := &stockFolding{cut: map[rowKey]int{}, done: map[rowKey]int{}, lost: map[rowKey]int{}}
+	undone := s.undone()
+	for i := range s.events {
+		if ev := &s.events[i]; !undone[ev.ID] {
+			f.apply(ev)
+		}
+	}
+	return f
 }
 
 // stockFolding is a fold of what was used up.
@@ -152,8 +158,34 @@ func (f *stockFolding) use(at time.Time, before []planner.Amount) {
 // needed is how much of a part needs no more cloth: what is there, and what was
 // lost as far as it is made up from spare pieces.
 func (f *stockFolding) needed(p planner.StockPart) int {
-	k := keyOf(p)
-	return min(p.Count, f.done[k]+min(p.Spare, f.lost[k]))
+	return min(p.Count, f.done[keyOf(p)]+f.madeUp(p))
+}
+
+// madeUp is how many lost pieces of a part are made up from spare ones.
+func (f *stockFolding) madeUp(p planner.StockPart) int { return min(p.Spare, f.lost[keyOf(p)]) }
+
+// sparesCut reports that a fabric's spare pieces were cut, with the last of the
+// blocks'.
+func (f *stockFolding) sparesCut(fabric string) bool {
+	for _, n := range f.ledger.Cloth {
+		for _, p := range n.Parts {
+			if n.Name == fabric && p.Spare > 0 && f.cut[keyOf(p)] >= p.Count {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// spares is how many lost pieces of each row are made up from spare ones.
+func (f *stockFolding) spares() map[rowKey]int {
+	all := map[rowKey]int{}
+	for _, n := range f.ledger.Cloth {
+		for _, p := range n.Parts {
+			all[keyOf(p)] = max(all[keyOf(p)], f.madeUp(p))
+		}
+	}
+	return all
 }
 
 func keyOf(p planner.StockPart) rowKey {

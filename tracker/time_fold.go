@@ -13,13 +13,13 @@ import (
 // timing is what a fold knows of working time.
 type timing struct {
 	limits   limits
-	settled  map[string][]Part // by the id of what the maker put right; the newest word counts
+	settled  map[string]word   // by the id of what the maker put right; the newest word counts
 	workers  map[string]worker // by name
 	sittings []Sitting         // in the order in which they were opened
 }
 
 // newTiming is the timing before the first event.
-func newTiming(settled map[string][]Part) timing {
+func newTiming(settled map[string]word) timing {
 	return timing{limits: limits{UsualGap, UsualQuiet}, settled: settled, workers: map[string]worker{}}
 }
 

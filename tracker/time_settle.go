@@ -53,7 +53,7 @@ func (s State) Settle(r SettleRequest) (Event, error) {
 	if err := s.canBeTold(e, r); err != nil {
 		return Event{}, err
 	}
-	ev.Target, ev.Parts = e.ID, retold(e, s.timing.settled[e.ID], *r.Took)
+	ev.Target, ev.Parts = e.ID, retold(e, s.timing.settled[e.ID].parts, *r.Took)
 	return ev, nil
 }
 

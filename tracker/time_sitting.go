@@ -102,18 +102,34 @@ func (s *Sitting) took(row rowKey) bool {
 	})
 }
 
+// cut ends the sitting at a moment. A time after its last span was work too, if the
+// maker says so.
+func (s *Sitting) cut(end time.Time) {
+	spans := slices.Clone(s.Spans)
+	for i := range spans {
+		if spans[i].To.After(end) || i == len(spans)-1 {
+			spans[i].To = end
+		}
+	}
+	s.Spans = slices.DeleteFunc(spans, func(span Span) bool { return !span.To.After(span.From) })
+	s.To = end
+}
+
 // settle makes what was said the sitting's minutes.
-func (s *Sitting) settle(parts []Part) {
+func (s *Sitting) settle(said word) {
 	var sum planner.Minutes
 	s.Shares = slices.Clone(s.Shares)
 	for i := range s.Shares {
 		s.Shares[i].Minutes = 0
 	}
-	for _, p := range parts {
+	for _, p := range said.parts {
 		if p.Minutes != nil {
 			s.share(rowKey{p.Operation, p.Lot}, 0, *p.Minutes)
 			sum += *p.Minutes
 		}
+	}
+	if said.end != nil && said.end.After(s.From) {
+		s.cut(*said.end)
 	}
 	s.Settled, s.Doubt, s.Offer, s.Quiet = &sum, "", time.Time{}, time.Time{}
 }

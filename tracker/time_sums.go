@@ -130,7 +130,7 @@ func (s State) Told(e Entry) planner.Minutes {
 	if !e.Standing() {
 		return 0
 	}
-	if said := s.timing.settled[e.ID]; !e.Ticked && len(said) == len(e.Parts) {
+	if said := s.timing.settled[e.ID].parts; !e.Ticked && len(said) == len(e.Parts) {
 		return saidMinutes(said)
 	}
 	return saidMinutes(e.Parts)
@@ -173,30 +173,35 @@ func (s State) WorkedOn(date planner.Date) planner.Minutes {
 }
 
 // on is the minutes of a sitting on a date of a zone. What was said of one as a
-// whole is shared out over its days as its spans are.
+// whole is taken from its beginning on, and what it was beyond its spans counts
+// on its first day.
 func (s Sitting) on(date planner.Date, zone *time.Location) planner.Minutes {
 	begin := time.Date(date.Year, date.Month, date.Day, 0, 0, 0, 0, zone)
-	end := time.Date(date.Year, date.Month, date.Day+1, 0, 0, 0, 0, zone)
-	var sum, all planner.Minutes
+	day := Span{begin, time.Date(date.Year, date.Month, date.Day+1, 0, 0, 0, 0, zone)}
+	rest := s.Minutes()
+	var sum planner.Minutes
 	for _, span := range s.Spans {
-		all += span.Minutes()
-		if span.From.Before(begin) {
-			span.From = begin
+		if span.Minutes() > rest {
+			span.To = span.From.Add(durationOf(rest))
 		}
-		if span.To.After(end) {
-			span.To = end
-		}
-		sum += max(0, span.Minutes())
+		rest -= span.Minutes()
+		sum += span.within(day)
 	}
-	switch {
-	case s.Settled == nil:
-		return sum
-	case all > 0:
-		return *s.Settled * sum / all
-	case planner.DateOf(s.From) == date:
-		return *s.Settled
+	if rest > 0 && s.Settled != nil && planner.DateOf(s.From.In(zone)) == date {
+		sum += rest
 	}
-	return 0
+	return sum
+}
+
+// within is how long a span is of another.
+func (s Span) within(other Span) planner.Minutes {
+	if s.From.Before(other.From) {
+		s.From = other.From
+	}
+	if s.To.After(other.To) {
+		s.To = other.To
+	}
+	return max(0, s.Minutes())
 }
 
 // DayMinutes is the minutes of a sitting on one date.

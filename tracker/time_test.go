@@ -105,8 +105,6 @@ func (b *bench) timed(operation string, lot Lot) int {
 	return row.Timed
 }
 
-func by(name string) func(*LogRequest) { return func(r *LogRequest) { r.By = name } }
-
 // Ticks tell the time from one to the next; of the first nothing is known, and a
 // gap of more than ten minutes is no work. Hand-worked: 4 + 5 + 3 minutes, then a
 // gap of 40, then 2.
@@ -396,4 +394,25 @@ func TestNoTimeIsSettledTwiceOver(t *testing.T) {
 	assert.Equal(t, planner.Minutes(40), b.s.Worked().Minutes)
 	b.take(b.s.Undo(id, b.id(), at(t, "19:07"), "Runa"))
 	assert.Zero(t, b.s.Worked().Minutes, "what was taken back took no time")
+}
+
+// A clock from 17:00 to 08:40 was work until 18:10: the day it began has all of it.
+// Of one that runs past midnight 50 of 60 minutes are meant: 30 and 20.
+func TestWhatWasPutRightBelongsToTheDayOfItsWork(t *testing.T) {
+	first, second := planner.DateOf(at(t, "12:00")), planner.DateOf(at(t, "+1 12:00"))
+	b := newBench(t)
+	id := b.start("17:00", "sew-pairs", tide)
+	b.stop("+1 08:40")
+	b.settleEnd("+1 08:41", id, "18:10")
+	assert.Equal(t, []planner.Minutes{70, 0}, []planner.Minutes{b.s.WorkedOn(first), b.s.WorkedOn(second)})
+	assert.True(t, at(t, "18:10").Equal(b.s.Sittings(at(t, "+1 09:00"))[0].To))
+
+	b = newBench(t)
+	id = b.start("23:30", "sew-pairs", tide)
+	b.stop("+1 00:30")
+	b.settle("+1 08:41", id, 50)
+	assert.InDelta(t, 30, float64(b.s.WorkedOn(first)), 1e-9)
+	assert.InDelta(t, 20, float64(b.s.WorkedOn(second)), 1e-9)
+	b.settle("+1 08:42", id, 90)
+	assert.InDelta(t, 60, float64(b.s.WorkedOn(first)), 1e-9, "what is beyond the clock is the first day's")
 }

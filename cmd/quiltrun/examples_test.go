@@ -20,8 +20,21 @@ var before = map[string][]string{
 		"quiltrun log estuary-lap prepare Kelp=1 --id monday-pairs",
 		"quiltrun log estuary-lap prepare Foam=1",
 	},
+	"start": {
+		"quiltrun book examples/estuary-lap.yaml --today 2026-11-02",
+		"quiltrun log estuary-lap seam-test 1",
+		"quiltrun log estuary-lap kit all --colourway tide --catch-up",
+	},
+	"stop":     clockRan,
+	"time":     clockRan,
+	"rip":      {booked[0], "quiltrun log estuary-lap sew-top-rows 15 --catch-up"},
+	"recount":  {booked[0], "quiltrun log estuary-lap sew-units 5 --colourway tide --catch-up"},
 	"quiltrun": nil,
 }
+
+// clockRan is a job at which somebody began to work, long enough ago for any end to
+// be past.
+var clockRan = []string{booked[0], "quiltrun start estuary-lap prepare --lot Kelp --now 2020-01-02T17:00:00Z"}
 
 var booked = []string{"quiltrun book examples/estuary-lap.yaml --today 2026-11-02"}
 

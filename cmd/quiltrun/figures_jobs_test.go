@@ -13,78 +13,122 @@ import (
 	"github.com/stretchr/testify/require"
 	"go.etcd.io/bbolt"
 
+	"quiltrun/planner"
 	"quiltrun/tracker"
+	"quiltrun/tracker/store"
 )
 
-// TestFiguresOfManyJobs prints what an answer about one job costs where a thousand
-// jobs have a thousand entries each, beside the same job alone. It judges nothing:
-// run it with -figures -v.
+// The log that TestFiguresOfManyJobs makes.
+const (
+	manyJobs      = 1000
+	eventsOfAJob  = 1000
+	jobsOfACommit = 20
+)
+
+// TestFiguresOfManyJobs prints what left costs of one job among a thousand with a
+// million events, against the same job alone. The logs are written once, straight
+// into their buckets: a commit an entry would take the better part of an hour.
 func TestFiguresOfManyJobs(t *testing.T) {
 	if !*figures {
 		return
 	}
 	dir := t.TempDir()
 	quiltrun := build(t, dir, ".")
-	alone, crowd := filepath.Join(dir, "alone.db"), filepath.Join(dir, "crowd.db")
-	lap := filepath.Join(root, "examples", "estuary-lap.yaml")
-	require.NoError(t, exec.Command(quiltrun, "book", lap, "--store", alone).Run())
-	noteMuch(t, alone, "estuary-lap", 999)
-	data, err := os.ReadFile(alone)
+	events := busyJob(t)
+	alone, among := filepath.Join(dir, "alone.db"), filepath.Join(dir, "among.db")
+	writeJobs(t, alone, events, 500, 501)
+	writeJobs(t, among, events, 0, manyJobs)
+	info, err := os.Stat(among)
 	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(crowd, data, 0o600))
-	addJobs(t, crowd, "estuary-lap", 999)
-	info, err := os.Stat(crowd)
+	t.Logf("%d jobs of %d events each: %d MB in %s", manyJobs, len(events), info.Size()>>20, dir)
+
+	left := []string{"left", jobNumber(500), "--store"}
+	ratio(t, "left of a job among a thousand / alone", command(t, quiltrun, append(left, among)...), command(t, quiltrun, append(left, alone)...))
+	ratio(t, "stop with no clock among a thousand / version", func() { _ = exec.Command(quiltrun, "stop", "--store", among).Run() }, command(t, quiltrun, "--version"))
+}
+
+func jobNumber(n int) string { return fmt.Sprintf("sea-wall-%04d", n) }
+
+// busyJob is the events of one job with so many entries in order of work, each of
+// one count.
+func busyJob(t *testing.T) []tracker.Event {
+	data, err := os.ReadFile(filepath.Join(root, "testdata", "breakwater-400.yaml"))
 	require.NoError(t, err)
-	t.Logf("a log of 1,000 jobs and 1,000,000 entries: %d MB", info.Size()>>20)
-	for _, of := range [][]string{{"left"}, {"history"}, {"left", "--blocks"}} {
-		call := func(store string) func() {
-			return command(t, quiltrun, append(of, "estuary-lap", "--store", store)...)
+	job, err := planner.Parse("breakwater-400.yaml", data)
+	require.NoError(t, err)
+	plan, err := planner.Make(job, planner.Prior{})
+	require.NoError(t, err)
+	ledger := tracker.Freeze(plan)
+	begin := time.Date(2026, 11, 2, 9, 0, 0, 0, time.UTC)
+	s, err := tracker.Fold([]tracker.Event{{Schema: tracker.EventSchema, ID: "booking", Seq: 1, At: begin, By: "kelp",
+		Kind: tracker.Booked, Revision: 1, File: string(data), Ledger: &ledger}})
+	require.NoError(t, err)
+	for _, o := range ledger.Operations {
+		for row, _ := s.Row(o.Key, o.Lot); row.Left() > 0; row, _ = s.Row(o.Key, o.Lot) { // what came before may have been logged along
+			n := len(s.Events())
+			if n == eventsOfAJob {
+				return s.Events()
+			}
+			ev, err := s.Log(tracker.LogRequest{Operation: o.Key, Lot: &o.Lot, Counts: []tracker.CountAsked{{Number: 1}}, CatchUp: true, Ticked: true,
+				ID: fmt.Sprintf("0190f3a2-7c1e-4f6a-9d3b-%012d", n), At: begin.Add(time.Duration(n) * time.Minute), By: "kelp"})
+			require.NoError(t, err)
+			ev.Seq = uint64(n) + 1
+			s, err = s.With(ev)
+			require.NoError(t, err)
 		}
-		ratio(t, fmt.Sprintf("%v of a job among 1,000 / alone", of), call(crowd), call(alone))
 	}
+	return s.Events()
 }
 
-// noteMuch gives a job so many notes.
-func noteMuch(t *testing.T, path, job string, n int) {
-	db, err := bbolt.Open(path, 0o600, nil)
+// writeJobs makes a log with the jobs of the numbers from first up to before end.
+func writeJobs(t *testing.T, path string, events []tracker.Event, first, end int) {
+	opened, err := store.OpenForWriting(path, store.Waiting{})
 	require.NoError(t, err)
-	defer db.Close()
-	require.NoError(t, db.Update(func(tx *bbolt.Tx) error {
-		events := tx.Bucket([]byte("jobs")).Bucket([]byte(job)).Bucket([]byte("events"))
-		for i := range n {
-			seq := uint64(i) + 2
-			data, err := json.Marshal(tracker.Event{Schema: 1, ID: fmt.Sprintf("n%d", i), Seq: seq, At: time.Unix(1_790_000_000, 0).UTC(),
-				By: "kelp", Kind: tracker.Noted, Revision: 1, Reason: "the blue box is on the upper board behind the door"})
-			if err != nil {
-				return err
-			}
-			if err := events.Put(binary.BigEndian.AppendUint64(nil, seq), data); err != nil {
-				return err
-			}
-		}
-		return nil
-	}))
-}
-
-// addJobs puts so many jobs beside one, each with the same entries.
-func addJobs(t *testing.T, path, job string, n int) {
-	db, err := bbolt.Open(path, 0o600, &bbolt.Options{NoSync: true, FreelistType: bbolt.FreelistMapType})
+	require.NoError(t, opened.Close())
+	db, err := bbolt.Open(path, 0o600, &bbolt.Options{FreelistType: bbolt.FreelistMapType})
 	require.NoError(t, err)
-	defer db.Close()
-	for i := range n {
+	rows := make([][]byte, len(events))
+	for i, ev := range events {
+		rows[i], err = json.Marshal(ev)
+		require.NoError(t, err)
+	}
+	for from := first; from < end; from += jobsOfACommit {
 		require.NoError(t, db.Update(func(tx *bbolt.Tx) error {
-			jobs := tx.Bucket([]byte("jobs"))
-			from := jobs.Bucket([]byte(job)).Bucket([]byte("events"))
-			made, err := jobs.CreateBucket(fmt.Appendf(nil, "mat-%04d", i))
-			if err != nil {
-				return err
+			for n := from; n < min(end, from+jobsOfACommit); n++ {
+				if err := writeJob(tx, jobNumber(n), events[0], rows); err != nil {
+					return err
+				}
 			}
-			to, err := made.CreateBucket([]byte("events"))
-			if err != nil {
-				return err
-			}
-			return from.ForEach(to.Put)
+			return nil
 		}))
 	}
-	require.NoError(t, db.Sync())
+	require.NoError(t, db.Close())
+}
+
+func writeJob(tx *bbolt.Tx, id string, booked tracker.Event, rows [][]byte) error {
+	ledger := *booked.Ledger
+	ledger.Job = id
+	booked.Ledger = &ledger
+	first, err := json.Marshal(booked)
+	if err != nil {
+		return err
+	}
+	job, err := tx.Bucket([]byte("jobs")).CreateBucket([]byte(id))
+	if err != nil {
+		return err
+	}
+	bucket, err := job.CreateBucket([]byte("events"))
+	if err != nil {
+		return err
+	}
+	bucket.FillPercent = 1
+	for i, row := range rows {
+		if i == 0 {
+			row = first
+		}
+		if err := bucket.Put(binary.BigEndian.AppendUint64(nil, uint64(i)+1), row); err != nil {
+			return err
+		}
+	}
+	return nil
 }

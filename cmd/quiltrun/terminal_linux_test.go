@@ -72,7 +72,7 @@ func TestOutputFitsItsTerminal(t *testing.T) {
 	for _, columns := range []uint16{40, 80, 132} {
 		for _, args := range [][]string{
 			{"plan", "cove.yaml"}, {"plan", "odd.yaml"}, {"plan", "examples/lighthouse-king.yaml"},
-			{"left"}, {"when"}, {"hours"},
+			{"left"}, {"left", "--blocks"}, {"next"}, {"next", "--for", "2h"}, {"jobs"}, {"history", "cove"}, {"when"}, {"hours"},
 		} {
 			shown := onTerminal(t, columns, env, args...)
 			line := widest(shown)

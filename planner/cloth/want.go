@@ -26,6 +26,10 @@ type Sheet struct {
 	Count int
 }
 
+// LengthOnHand is the name of a length of cloth that is cut by itself, beside what is
+// bought.
+const LengthOnHand = "length on hand"
+
 // Style says in what order cloth may be cut.
 type Style string
 

@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -217,4 +218,43 @@ func TestABegunSheetStillServesItsJob(t *testing.T) {
 	require.NoError(t, w.log(job, "cut", "Kelp", 7))
 	k = w.fold().Items[0]
 	assert.Equal(t, []planner.Amount{1, 0, 0}, []planner.Amount{k.Used, k.Kept, k.Free})
+}
+
+// Of 12 squares and 4 spare ones 3 are spoilt: nothing more is cut for them, nor
+// kept, nor bought. With 6 spoilt 2 are cut anew, of 16 that take 10 in.
+func TestLostPiecesAreMadeUpFromSparesFirst(t *testing.T) {
+	w := &world{t: t}
+	require.NoError(t, w.enter(foam(measure.Yard, "")))
+	file := strings.Replace(dunes("spit", 6, ""), "backing:", "spares: {pieces: 4}\nbacking:", 1)
+	job := w.book(file)
+	cloth := func() (kept planner.Amount, pieces int) {
+		for _, c := range w.fold().Items[0].For {
+			if c.For == "" {
+				kept += c.Amount
+			}
+		}
+		wanted := w.jobs[job].Wanted(w.planned(w.jobs[job], file), func(string) planner.Have { return planner.Have{} })
+		for _, p := range wanted.Fabrics[1].Pieces {
+			if p.For != "backing" {
+				pieces += p.Count
+			}
+		}
+		return kept, pieces
+	}
+	_, pieces := cloth()
+	assert.Equal(t, 16, pieces)
+	require.NoError(t, w.log(job, "cut", "Foam", 12))
+	for lies, want := range map[int]int{12: 0, 9: 0, 6: 2} {
+		w.recount(job, "cut", "Foam", 12)
+		w.undoJob(job) // as if never recounted
+		if lies < 12 {
+			w.recount(job, "cut", "Foam", lies)
+		}
+		kept, pieces := cloth()
+		assert.Equal(t, want, pieces, "%d lie there", lies)
+		assert.Equal(t, want > 0, kept > 0)
+		if lies < 12 {
+			w.undoJob(job)
+		}
+	}
 }

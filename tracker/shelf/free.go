@@ -68,3 +68,15 @@ func (s Shelf) FreeThread(jobs []string) measure.Length {
 	}
 	return sum
 }
+
+// Pieces is the pieces of cloth that are free. Nobody has them kept: whether they
+// are of use is for the maker to see.
+func (s Shelf) Pieces() []Item {
+	var pieces []Item
+	for _, i := range s.Items {
+		if i.Material == planner.ClothMaterial && i.Form == planner.Pieces && i.Free > 0 {
+			pieces = append(pieces, i)
+		}
+	}
+	return pieces
+}

@@ -61,7 +61,7 @@ func (s *Store) Append(job string, decide func(events []tracker.Event) (tracker.
 	if err != nil {
 		return ev, false, err
 	}
-	if err := s.commit(tx, job, ev.Seq, data); err != nil {
+	if err := s.commit(tx, job, ev, data); err != nil {
 		return ev, false, err
 	}
 	s.remember(job, events, ev)
@@ -94,13 +94,13 @@ func (s *Store) remember(job string, events []tracker.Event, added ...tracker.Ev
 
 // commit writes the event, and the notes that were given since, in one
 // transaction.
-func (s *Store) commit(tx *bbolt.Tx, job string, seq uint64, data []byte) error {
+func (s *Store) commit(tx *bbolt.Tx, job string, ev tracker.Event, data []byte) error {
 	err := s.guarded(func() error {
 		bucket, err := makeEventsOf(tx, job)
 		if err != nil {
 			return err
 		}
-		if err := errors.Join(bucket.Put(seqKey(seq), data), s.writeNotes(tx)); err != nil {
+		if err := errors.Join(bucket.Put(seqKey(ev.Seq), data), noteClock(tx, job, ev), s.writeNotes(tx)); err != nil {
 			return err
 		}
 		return tx.Commit()

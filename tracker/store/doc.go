@@ -3,7 +3,8 @@
 //
 // The file holds three buckets:
 //
-//	meta                 what the file is, its schema, and the notes already given
+//	meta                 what the file is, its schema, the notes already given, and
+//	                     the jobs in which a clock was ever started
 //	jobs/JOB/events      one job's events
 //	maker/events         what the maker sets for all jobs: hours, days off
 //

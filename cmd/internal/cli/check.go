@@ -69,8 +69,8 @@ func runCheck(ctx context.Context, env *Env) error {
 	return found.show(env)
 }
 
-// count counts what is in the log. It folds every job, which finds what no
-// single entry shows.
+// count counts what is in the log. It folds every job and the shelf, which finds
+// what no single entry shows.
 func (c *checked) count(opened *store.Store) error {
 	ids, err := opened.Jobs()
 	if err != nil {
@@ -91,7 +91,8 @@ func (c *checked) count(opened *store.Store) error {
 		}
 		c.Entries += len(events)
 	}
-	return nil
+	_, err = shelfAfter(opened, maker)
+	return err
 }
 
 // show says that all is well, or that there is no log to look at, which is no

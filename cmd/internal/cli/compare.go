@@ -248,10 +248,14 @@ func unalterable(changes []planner.Change, err error) error {
 	if problems[0].Hint != "" {
 		f.hint("%s", problems[0].Hint)
 	}
+	said := []string{problems[0].What}
 	for _, p := range problems[1:] {
-		f.hint("and %s", p.What)
+		if !slices.Contains(said, p.What) { // what colourways share is wrong once
+			said = append(said, p.What)
+			f.hint("and %s", p.What)
+		}
 	}
-	if problems[0].Path == "layout.order" || strings.HasPrefix(problems[0].Path, "layout.order[") {
+	if strings.HasPrefix(problems[0].What, "the map ") {
 		f.hint("a map holds one layout: add order=diagonal")
 	}
 	return f

@@ -74,9 +74,10 @@ func completeFlags(root *cobra.Command, env *Env) {
 		"machine": env.completeMachine, "entry": env.completeEntry,
 		"block": env.completeNames(blockIDs), "lot": env.completeNames(lotNames), "colourway": env.completeNames(colourways),
 	}
-	for _, own := range []string{"dye-lot", "where", "width", "size", "spool", "have"} {
+	for _, own := range []string{"dye-lot", "where", "width", "size", "spool"} {
 		named[own] = none
 	}
+	named["have"] = env.completeHave
 	commands := append(root.Commands(), root)
 	for _, cmd := range root.Commands() {
 		commands = append(commands, cmd.Commands()...)

@@ -149,3 +149,12 @@ func haveOf(f planner.Fabric, amount string, u measure.Unit) (planner.Have, erro
 	}
 	return planner.Have{Lengths: []measure.Length{l}}, nil
 }
+
+// completeHave offers the fabrics of the job, with the amount still to come.
+func (e *Env) completeHave(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
+	var names []string
+	for _, name := range e.glanceJob(cmd.Context(), args).Ledger.Fabrics {
+		names = append(names, name+"=")
+	}
+	return fitting(names, typed), noFiles | cobra.ShellCompDirectiveNoSpace
+}

@@ -79,7 +79,7 @@ func (m *measuring) replanned(state tracker.State, kept tracker.Measurement) (tr
 	if m.now, err = planner.Make(job, prior); err != nil {
 		return tracker.Event{}, unmakeable(kept.Seam, u, err)
 	}
-	ledger := tracker.Refreeze(state.Ledger, m.now)
+	ledger := tracker.Refreeze(state.Dealt(), m.now)
 	event, err := state.Amend(tracker.Amendment{Seam: kept.Seam}, &kept, ledger, m.event.ID, m.event.At, m.event.By)
 	event.Reason = m.opts.reason
 	return event, err
@@ -208,7 +208,7 @@ func (m *measuring) named(sizes []tracker.MeasuredSize, blocks []string) ([]trac
 // small.
 func (m *measuring) uneven(kept tracker.Measurement, colourway string, tolerance measure.Length) error {
 	if !m.answer.First.Piece.Block || kept.Pieces() < 2 && len(kept.Sizes[0].Blocks) == 0 {
-		return nil
+		return nil // one block that nobody named stands for all
 	}
 	var counts []planner.SizeCount
 	for _, s := range kept.Sizes {
@@ -225,7 +225,9 @@ func (m *measuring) uneven(kept tracker.Measurement, colourway string, tolerance
 	if err != nil {
 		return unmakeable(m.plan.Job.Seam, m.plan.Job.Units, err)
 	}
-	m.answer.Uneven = &uneven
+	if uneven.Short > 0 || len(counts) > 1 {
+		m.answer.Uneven = &uneven
+	}
 	return nil
 }
 
@@ -243,7 +245,7 @@ func (m *measuring) report(made entry) render.Measure {
 	}
 	if made.event.Ledger != nil {
 		r.Revision = made.event.Ledger.Revision
-		r.Changes = changes(m.was.Ledger, *made.event.Ledger, made.after, &plans{old: m.plan, now: m.now, after: made.after})
+		r.Changes = changes(m.was.Dealt(), *made.event.Ledger, made.after, &plans{old: m.plan, now: m.now, after: made.after})
 	}
 	return r
 }

@@ -68,16 +68,22 @@ func (e *Env) provided(ctx context.Context, name string, state tracker.State, st
 		return p, err
 	}
 	p.own = func(fabric string) planner.Have {
+		var own planner.Have
 		for _, i := range stock.Own {
-			if i.Job != state.Ledger.Job || i.Name != fabric || i.Lies() == 0 {
-				continue
+			switch {
+			case i.Job != state.Ledger.Job || i.Name != fabric || i.Lies() == 0:
+			case i.Form.Counted():
+				own.Sheets = append(own.Sheets, planner.HaveSheets{Size: i.Size(), Count: int(i.Lies())})
+			default:
+				own.Lengths = append(own.Lengths, measure.Length(i.Lies()))
 			}
-			if i.Form.Counted() {
-				return planner.Have{Sheets: []planner.HaveSheets{{Size: i.Size(), Count: int(i.Lies())}}}
-			}
-			return planner.Have{Lengths: []measure.Length{measure.Length(i.Lies())}}
 		}
-		return planner.Have{}
+		for _, n := range p.plan.Fabrics {
+			if n.Fabric.Name == fabric {
+				own = own.And(n.Fabric.OwnPieces())
+			}
+		}
+		return own
 	}
 	return p, nil
 }

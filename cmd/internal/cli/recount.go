@@ -18,8 +18,8 @@ Where that is less than the log says, the missing counts are left again, and so
 is what follows them as far as it cannot have been done. If they turn up,
 recount once more: what was counted before stays in the log.`
 
-const recountExample = `  # 81 units are logged and 77 lie there:
-  quiltrun recount estuary-lap sew-units 77 --colourway tide
+const recountExample = `  # 5 units are logged and 4 lie there:
+  quiltrun recount estuary-lap sew-units 4 --colourway tide
 
   # one of the two pairs of a block is gone:
   quiltrun recount estuary-lap sew-pairs 1 --block tide-03`

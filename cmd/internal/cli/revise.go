@@ -74,7 +74,8 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 		_, err := fmt.Fprintf(env.Out, "%s: nothing to revise, the file is the one of entry %d\n", job.ID, made.event.Seq)
 		return err
 	}
-	changed := changes(r.was.Ledger, *made.event.Ledger, made.after, r.plans(made))
+	changed := changes(r.was.Dealt(), *made.event.Ledger, made.after, r.plans(made))
+	changed = append(changed, endedSwaps(r.was.Amendments(), *made.event.Ledger)...)
 	if env.given.json {
 		return render.RevisedJSON(env.Out, made.event, made.repeated, changed)
 	}
@@ -166,8 +167,8 @@ func (r *revising) decide(state tracker.State) (tracker.Event, error) {
 		return tracker.Event{}, err
 	}
 	r.plan = plan
-	ledger := tracker.Refreeze(state.Ledger, plan)
-	if string(r.file.data) == state.File && sameLedger(ledger, state.Ledger) && prior.Amend.Seam == state.Amendments().Seam {
+	ledger := tracker.Refreeze(state.Dealt(), plan)
+	if string(r.file.data) == state.File && sameLedger(ledger, state.Dealt()) && prior.Amend.Seam == state.Amendments().Seam {
 		return state.Planned(), nil
 	}
 	event := r.event
@@ -179,4 +180,19 @@ func (r *revising) decide(state tracker.State) (tracker.Event, error) {
 func sameLedger(a, b tracker.Ledger) bool {
 	b.Revision = a.Revision
 	return reflect.DeepEqual(a, b)
+}
+
+// endedSwaps says which blocks no longer lie in each other's places, since one of
+// them is retired.
+func endedSwaps(amended planner.Amendments, now tracker.Ledger) []string {
+	var said []string
+	for _, s := range amended.Swaps {
+		for _, b := range now.Blocks {
+			if b.Retired && (b.ID == s.A || b.ID == s.B) {
+				said = append(said, fmt.Sprintf("%s and %s no longer lie in each other's places: %s is retired", s.A, s.B, b.ID))
+				break
+			}
+		}
+	}
+	return said
 }

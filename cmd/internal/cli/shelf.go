@@ -87,7 +87,12 @@ func shelfAfter(opened *store.Store, maker []tracker.Event) (shelf.Shelf, error)
 	}
 	stock, err := shelf.Fold(maker, states)
 	if err != nil {
-		return stock, failed("the shelf cannot be read: %v", err).hint("try: quiltrun check")
+		return stock, unreadableShelf(err)
 	}
 	return stock, nil
+}
+
+// unreadableShelf is damage that no look at single entries finds.
+func unreadableShelf(err error) *fault {
+	return failed("the shelf cannot be read: %v", err).hint("a newer quiltrun may have written it, or the log is damaged: restore a copy")
 }

@@ -56,7 +56,7 @@ func (e *Env) appendShelf(ctx context.Context, kind tracker.Kind, id string, dec
 		}
 		stock, err := shelf.Fold(before, states)
 		if err != nil {
-			return event, failed("the shelf cannot be read: %v", err).hint("try: quiltrun check")
+			return event, unreadableShelf(err)
 		}
 		sent, err := decide(stock, event)
 		switch {

@@ -15,8 +15,11 @@ const stopLong = `stop stops your clock: that of JOB, or the one that runs where
 however long ago it was started. --end says that work ended earlier than now: a
 time of day is the first such moment after it began.`
 
-const stopExample = `  quiltrun stop
-  quiltrun stop estuary-lap --end 18:30`
+const stopExample = `  quiltrun stop estuary-lap --end 18:30
+
+  # wherever it runs:
+  quiltrun start estuary-lap seam-test
+  quiltrun stop`
 
 // stopOptions are what stop was asked.
 type stopOptions struct {
@@ -99,10 +102,16 @@ func (e *Env) jobToStop(opened *store.Store, opts stopOptions) (string, error) {
 	return "", failed("your clock runs in %s", strings.Join(running, ", ")).hint("say which: quiltrun stop %s", running[0])
 }
 
-// running is the jobs in which the maker's clock runs, or which have the entry that
-// is sent again.
+// running is the jobs in which the maker's clock runs. Where the entry was sent
+// before, it is the job that has it.
 func (e *Env) running(opened *store.Store, id string) ([]string, error) {
-	started, err := opened.JobsWith(tracker.Started)
+	if id != "" {
+		job, err := jobWith(opened, id)
+		if job != "" || err != nil {
+			return []string{job}, err
+		}
+	}
+	started, err := opened.Clocks(e.User)
 	if err != nil {
 		return nil, err
 	}
@@ -112,12 +121,27 @@ func (e *Env) running(opened *store.Store, id string) ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		if _, sent := state.Repeated(id); sent {
-			return []string{job}, nil
-		}
 		if _, ok := state.AtWork(e.User); ok {
 			running = append(running, job)
 		}
 	}
 	return running, nil
+}
+
+// jobWith is the job with a clock that has an entry of the id, "" where none has.
+func jobWith(opened *store.Store, id string) (string, error) {
+	jobs, err := opened.Clocked()
+	if err != nil {
+		return "", err
+	}
+	for _, job := range jobs {
+		state, err := stateOf(opened, job)
+		if err != nil {
+			return "", err
+		}
+		if _, sent := state.Repeated(id); sent {
+			return job, nil
+		}
+	}
+	return "", nil
 }

@@ -27,8 +27,8 @@ in which somebody was at work is told apart. --gap and --longest set, from then
 on, what is taken for work: 10m and 4h where nobody sets them.`
 
 const timeExample = `  quiltrun time estuary-lap
-  quiltrun time estuary-lap 12 --end 18:30
-  quiltrun time estuary-lap 12 1h20m
+  quiltrun time estuary-lap 2 --end 18:30
+  quiltrun time estuary-lap 2 1h20m
   quiltrun time estuary-lap --gap 15m --longest 6h`
 
 // timeOptions are what time was asked.

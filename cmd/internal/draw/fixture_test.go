@@ -126,6 +126,24 @@ func hundredFabrics(t testing.TB) planner.Plan {
 		"layout: {across: 18, down: 9, order: rows}\n")
 }
 
+// blockBorder has a border made of blocks round one of cloth, and turned blocks.
+const blockBorder = `job: lagoon-throw
+title: Lagoon throw
+fabrics:
+  Kelp: {form: yardage, width: 42, colour: "#2e6f57"}
+  Cormorant: {form: yardage, width: 42, colour: slategray}
+  Marram: {form: yardage, width: 42}
+  Foam: {form: yardage, width: 42, colour: "#e8f0ee"}
+block: {make: four-patch, square: 5, ground: Foam}
+colourways:
+  tide: {blocks: 24, print: [Kelp, Cormorant]}
+  dune: {blocks: 28, print: Marram}
+layout: {across: 4, down: 6, order: scatter, turn: [[0, 90], [90, 0]]}
+borders:
+  - {width: 4 1/2, fabric: Kelp}
+  - {blocks: [tide, dune]}
+`
+
 // plans are all examples and the blocks that they do not have.
 func plans(t testing.TB) map[string]planner.Plan {
 	t.Helper()
@@ -138,9 +156,10 @@ func plans(t testing.TB) map[string]planner.Plan {
 		"four at a time":   ofSteps(t, "four-at-a-time", patchwork.Pinwheel(4*inch, 4)),
 		"hourglass":        ofSteps(t, "hourglass", patchwork.Hourglass(5*inch)),
 		"rail":             ofSteps(t, "rail", patchwork.Rail([]string{"a", "b", "c", "d", "e"}, 2*inch, 8*inch)),
+		"block border":     planned(t, blockBorder),
 		"all that is done": ofSteps(t, "every-action", everyAction()),
 	}
-	for _, name := range []string{"estuary-lap", "harbour-pair", "lighthouse-king", "saltmarsh-cot"} {
+	for _, name := range []string{"estuary-lap", "harbour-pair", "lighthouse-king", "saltmarsh-cot", "cormorant-point", "dune-sampler"} {
 		all[name] = example(t, name)
 	}
 	return all

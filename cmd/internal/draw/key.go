@@ -101,6 +101,16 @@ func (k *cloths) roleItems(role string, fabrics []string) []item {
 	return items
 }
 
+// lettered puts the fabrics' letters before their names.
+func lettered(items []item, letters map[string]string) []item {
+	for i := range items {
+		if l := letters[items[i].text]; l != "" && items[i].paint != nil {
+			items[i].text = l + " " + items[i].text
+		}
+	}
+	return items
+}
+
 // blockKey explains the signs of a block's drawing and names its fabrics.
 func (d *drawing) blockKey(c planner.ColourwayPlan, y span) span {
 	y = d.section("Key", y)

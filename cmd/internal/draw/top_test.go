@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"quiltrun/planner"
-	"quiltrun/planner/measure"
 )
 
 func topOf(t *testing.T, p planner.Plan, quilt int) []element {
@@ -80,10 +79,10 @@ func TestLikeBlocksAreDrawnOnce(t *testing.T) {
 	patches := 0
 	for _, e := range topOf(t, p, 1) {
 		if e.name == "path" && strings.HasPrefix(e.attrs["fill"], "#") && strings.Contains(e.attrs["d"], "Z") && e.attrs["stroke"] == "" {
-			patches++
+			patches++ // cloth round the blocks has one of its own
 		}
 	}
-	assert.Equal(t, 4*2, patches, "four colourways of two cloths each")
+	assert.Equal(t, 4*2+1, patches, "four colourways of two cloths each, and the border")
 }
 
 func TestColoursComeFromTheJobFile(t *testing.T) {
@@ -130,15 +129,11 @@ func TestWhatCannotBeDrawnIsSaid(t *testing.T) {
 	p := example(t, "estuary-lap")
 	assert.EqualError(t, Top(io.Discard, p, 2), "there is no quilt 2 to draw")
 	assert.EqualError(t, Block(io.Discard, p, "tied"), `there is no colourway "tied" to draw`)
-	p.Job.Layout.Setting = planner.OnPoint
-	assert.EqualError(t, Top(io.Discard, p, 1), "only tops set straight, block against block, can be drawn yet")
-	p.Job.Layout.Setting, p.Job.Layout.Sashing = planner.Straight, &planner.Sashing{Width: measure.Inch}
-	assert.EqualError(t, Top(io.Discard, p, 1), "only tops set straight, block against block, can be drawn yet")
 }
 
-// Sides first, then top and bottom: hand-worked for borders of 1 and 3 in round
-// 48 × 60 in, at 772/56 units an inch. The seam under the outer border's top runs
-// from edge to edge, that of its side between top and bottom only.
+// Sides first, then top and bottom over their ends: hand-worked for borders of 1 and
+// 3 in round 48 × 60 in, at 772/56 units an inch. The outer border's top goes from
+// edge to edge and is 3 in high, its left side from 3 to 65 in down.
 func TestBordersMeetAsTheyAreSewn(t *testing.T) {
 	var lines string
 	for _, e := range topOf(t, example(t, "estuary-lap"), 1) {
@@ -146,9 +141,56 @@ func TestBordersMeetAsTheyAreSewn(t *testing.T) {
 			lines = e.attrs["d"]
 		}
 	}
-	assert.Contains(t, lines, "M0 41.36H772", "top seam of the outer border, 3 in down")
-	assert.Contains(t, lines, "M41.36 41.36V896.07", "its side, from 3 to 65 in")
-	assert.Contains(t, lines, "M41.36 55.14H730.64", "top seam of the inner border")
+	assert.Contains(t, lines, "M0 0H772V41.36H0Z", "top of the outer border")
+	assert.Contains(t, lines, "M0 41.36H41.36V896.07H0Z", "its left side")
+	assert.Contains(t, lines, "M41.36 41.36H730.64V55.14H41.36Z", "top of the inner border")
+}
+
+// Every part of a top is on its drawing: all cloth in its colour, all blocks turned
+// as they lie. On point a block stands on its corner.
+func TestEverySettingIsDrawn(t *testing.T) {
+	for name, p := range plans(t) {
+		var out bytes.Buffer
+		require.NoError(t, Top(&out, p, 1), name)
+		pieces := 0
+		for _, part := range p.Top(1) {
+			if part.Kind != planner.BlockPart {
+				pieces++
+			}
+		}
+		for _, e := range elements(t, out.String()) {
+			if e.name == "path" && e.attrs["opacity"] == ".6" {
+				assert.Equal(t, pieces, strings.Count(e.attrs["d"], "Z"), "%s: outlines of cloth", name)
+			}
+		}
+		if p.Job.Layout.Setting == planner.OnPoint {
+			assert.Contains(t, out.String(), "rotate(-45 ", name)
+			assert.Contains(t, out.String(), "Setting triangles: "+p.Job.Layout.Triangles)
+		}
+	}
+}
+
+// Where one role has several fabrics, each has a letter of its own, on every block
+// that it is in and in the key.
+func TestFabricsAreToldApartByLetters(t *testing.T) {
+	p := example(t, "estuary-lap")
+	letters := fabricLetters(p)
+	assert.Equal(t, "a", letters["Kelp"])
+	assert.Equal(t, "b", letters["Cormorant"])
+	assert.Empty(t, letters["Foam"], "the one ground")
+	seen := map[string]bool{}
+	for _, l := range letters {
+		assert.False(t, seen[l])
+		seen[l] = true
+	}
+	texts := textsOf(topOf(t, p, 1))
+	assert.Contains(t, texts, "a Kelp")
+	times := 0
+	for _, text := range texts {
+		times += map[string]int{"a": 1}[text]
+	}
+	assert.Equal(t, 3, times, "tide-01, tide-03 and tide-05")
+	assert.Equal(t, []string{"a", "z", "aa", "az", "ba", "zz", "aaa"}, []string{letter(0), letter(25), letter(26), letter(51), letter(52), letter(701), letter(702)})
 }
 
 func TestFileNamesDifferAndFitAnyDisk(t *testing.T) {

@@ -185,6 +185,7 @@ func TestSchemasMissEveryField(t *testing.T) {
 	shows["measure-list"] = func(w io.Writer) error { return MeasurementsJSON(w, state) }
 	shows["compare"] = func(w io.Writer) error { return ComparedJSON(w, comparison(t)) }
 	maps.Copy(shows, stockJSON(t))
+	maps.Copy(shows, timesOfAll(t))
 	for name, show := range shows {
 		compiled, err := jsonschema.NewCompiler().Compile(contract + name + ".schema.json")
 		require.NoError(t, err)

@@ -26,15 +26,15 @@ type jsonCut struct {
 	Steps       []jsonCutStep  `json:"steps"`
 	Leftovers   []jsonLeftover `json:"leftovers"`
 
-	CutWidth *number     `json:"cut_width"` // of yardage once it is washed, else null
-	CutSize  *jsonSize   `json:"cut_size"`  // of a sheet once it is washed, else null
-	Layers   int         `json:"layers"`    // the most in one stack
-	Hand     []jsonSize  `json:"hand"`      // pieces on hand that are used
-	OnHand   *number     `json:"on_hand"`   // null: not said
-	Need     number      `json:"need"`      // of the job sheet, in its style
-	Buy      number      `json:"buy"`
-	Joint    number      `json:"joint"`  // lost of what is on hand where no strip ends
-	Nested   *jsonNested `json:"nested"` // null: cuts in any order buy no less
+	CutWidth *number        `json:"cut_width"` // of yardage once it is washed, else null
+	CutSize  *jsonSize      `json:"cut_size"`  // of a sheet once it is washed, else null
+	Layers   int            `json:"layers"`    // the most in one stack
+	Hand     []jsonSize     `json:"hand"`      // pieces on hand that are used
+	OnHand   *number        `json:"on_hand"`   // null: not said
+	Need     number         `json:"need"`      // of the job sheet, in its style
+	Buy      number         `json:"buy"`
+	Joint    number         `json:"joint"`  // lost of what is on hand where no strip ends
+	Nested   *jsonNested    `json:"nested"` // null: cuts in any order buy no less
 	Cloths   []jsonCutCloth `json:"cloths"`
 }
 

@@ -102,8 +102,12 @@ func (p *page) enoughFabrics(e planner.Enough, u measure.Unit) {
 			}
 			return cellAmount(f.Fabric, a, u)
 		}
+		there := a(have)
+		if pieces := f.Have.Count(); !f.Fabric.Form.Sheets() && pieces > 0 {
+			there = strings.TrimPrefix(there+" + "+counted(pieces, "piece"), "– + ")
+		}
 		names = append(names, f.Fabric.Name)
-		rows = append(rows, []string{a(have), a(f.Need), a(f.Buy), giveWords(f, u)})
+		rows = append(rows, []string{there, a(f.Need), a(f.Buy), giveWords(f, u)})
 	}
 	for _, group := range grouped(len(rows), func(i int) string { return strings.Join(rows[i], "\x00") }) {
 		g.add(append([]string{enumerate(picked(group, func(i int) string { return names[i] }))}, rows[group[0]]...)...)

@@ -12,9 +12,11 @@ func LoggedJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated boo
 		jsonReceipt
 		Entries []jsonEntry  `json:"entries"`
 		Drifts  []*jsonTrend `json:"drifts"` // seams that drift, of what was logged
-		Minutes *number      `json:"minutes"`
+		jsonDoubts
+		Minutes *number `json:"minutes"`
 	}{receiptOf(after.Ledger.Job, ev, repeated), list(entryRows(after, ev), entryOf),
-		list(after.Drifts(operationsOf(ev)...), func(d tracker.Drift) *jsonTrend { return trendOf(d.Series) }), tookOf(ev)})
+		list(after.Drifts(operationsOf(ev)...), func(d tracker.Drift) *jsonTrend { return trendOf(d.Series) }),
+		jsonDoubts{doubtsOf(after, ev.At)}, tookOf(ev)})
 }
 
 // tookOf is the minutes of a whole entry, null where nobody timed it.

@@ -124,6 +124,10 @@ const (
 	longBar  = 8
 )
 
+// shortLabel is how wide an operation's name may be where there is little room: it
+// goes on on the next line.
+const shortLabel = 24
+
 // mostPanels is how often the operations are written anew for the colourways that
 // do not fit side by side; beyond, each operation stands by itself.
 const mostPanels = 3
@@ -157,7 +161,10 @@ func (m matrix) fit(look Look) matrixFit {
 		return f
 	}
 	fits := func() int { return (room - f.label) / (f.column() + gapWidth) }
-	for f.bar > shortBar && fits() < len(m.names) {
+	if f.bar = shortBar; fits() < len(m.names) {
+		f.label = min(f.label, shortLabel)
+	}
+	for f.bar = longBar; f.bar > shortBar && fits() < len(m.names); {
 		f.bar--
 	}
 	if most := fits(); most < len(m.names) {
@@ -216,12 +223,34 @@ func (p *page) panel(m matrix, f matrixFit, from, to int) {
 	}
 	p.line(faint, strings.Repeat(p.look.text("─"), f.label+(to-from)*(gapWidth+f.column())))
 	for _, r := range m.rows {
-		line := padded(p.look.text(r.label()), f.label)
+		label := r.labelLines(f.label, p.look)
+		line := padded(label[0], f.label)
 		for _, c := range r.cells[from:to] {
 			line += gap + padded(p.look.figures(c, f), f.column())
 		}
 		p.line(ordinary, line)
+		for _, more := range label[1:] {
+			p.line(ordinary, more)
+		}
 	}
+}
+
+// labelLines is the row's operation in so many columns: what does not fit stands
+// under its name.
+func (r matrixRow) labelLines(columns int, look Look) []string {
+	lead := look.text(r.lead)
+	if lead != "" {
+		lead += " "
+	}
+	lines := wrap(look.text(r.name), columns-width(lead))
+	for i := range lines {
+		if i == 0 {
+			lines[i] = lead + lines[i]
+		} else {
+			lines[i] = strings.Repeat(" ", width(lead)) + lines[i]
+		}
+	}
+	return lines
 }
 
 // figures are a cell's words, right, and its bar.

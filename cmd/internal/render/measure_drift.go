@@ -66,6 +66,8 @@ func takenBack(e tracker.Entry) string {
 	switch {
 	case e.Amendment != nil && e.Amendment.Seam > 0:
 		return "the seam that was measured no longer counts: the job is planned as before"
+	case e.Amendment != nil && e.Amendment.Swap != nil:
+		return e.Amendment.Swap.A + " and " + e.Amendment.Swap.B + " lie where they lay before"
 	case e.Measure != nil:
 		return "a measure of " + e.Measure.Name
 	}

@@ -17,15 +17,15 @@ func (p *page) uneven(u planner.Uneven, job planner.Job) {
 		return
 	}
 	if t.To == u.Planned {
-		p.hang(0, " 1. ", fmt.Sprintf("Trim all %s that are larger to %s, as planned: nothing is lost, and the quilt stays %s. About %s.",
-			counted(larger(u), "block"), size(t.To, unit), t.Now.Quilt.Show(unit), spell(t.Minutes)))
+		p.hang(0, " 1. ", fmt.Sprintf("Trim %s to %s, as planned: nothing is lost, and the quilt stays %s. It takes %s.",
+			several(t.Blocks, "block that is larger", "blocks that are larger"), size(t.To, unit), t.Now.Quilt.Show(unit), about(t.Minutes)))
 		return
 	}
 	p.hang(0, " 1. ", fmt.Sprintf("Trim all to the smallest, %s raw, %s finished: %s to trim, %s. The quilt comes out %s, not %s; no cloth is cut. What meets the edges of a block loses its points.",
 		size(t.To, unit), size(t.Block, unit), counted(t.Blocks, "block"), about(t.Minutes), t.Now.Quilt.Show(unit), t.Was.Quilt.Show(unit)))
 	r := u.Remake
-	p.hang(0, " 2. ", fmt.Sprintf("Or make the %s anew%s: the quilt stays %s. It takes %s and this cloth:",
-		counted(r.Blocks, "block"), of(r, job), t.Was.Quilt.Show(unit), about(r.Minutes)))
+	p.hang(0, " 2. ", fmt.Sprintf("Or make %s anew%s: the quilt stays %s. It takes %s and this cloth:",
+		several(r.Blocks, "block", "blocks"), of(r, job), t.Was.Quilt.Show(unit), about(r.Minutes)))
 	for _, piece := range r.Pieces {
 		p.hang(4, "- ", piece.Words(unit)+took(piece, job))
 	}
@@ -43,15 +43,12 @@ func goes(n int) string {
 	return counted(n, "block") + " go"
 }
 
-// larger is how many of the measured blocks are larger than planned.
-func larger(u planner.Uneven) int {
-	n := 0
-	for _, s := range u.Sizes {
-		if s.Size != u.Planned {
-			n += s.Count
-		}
+// several is a number of things that are known: "the block", "the 2 blocks".
+func several(n int, one, more string) string {
+	if n == 1 {
+		return "the " + one
 	}
-	return n
+	return fmt.Sprintf("the %d %s", n, more)
 }
 
 // of names the colourways that are made again, where there are several.

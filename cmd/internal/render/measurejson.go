@@ -58,8 +58,10 @@ func sewnOf(s planner.Sewn, u measure.Unit) *jsonSewn {
 	return &jsonSewn{length(s.Seam, u), sidesOf(s.Raw, u), sidesOf(s.Block, u), sidesOf(s.Quilt, u)}
 }
 
-// jsonCrossed is over how many seams block and quilt are measured.
+// jsonCrossed is over how many seams piece, block and quilt are measured.
 type jsonCrossed struct {
+	PieceAcross number `json:"piece_across"`
+	PieceDown   number `json:"piece_down"`
 	BlockAcross number `json:"block_across"`
 	BlockDown   number `json:"block_down"`
 	QuiltAcross number `json:"quilt_across"`
@@ -118,7 +120,7 @@ func MeasuredJSON(w io.Writer, m Measure) error {
 		}),
 		Ways:      list(f.Ways, func(way planner.Way) jsonWay { return wayOf(way, u) }),
 		Tolerance: length(f.Tolerance, u), Within: f.Within(), Planned: sewnOf(f.Planned, u), Would: sewnOf(f.Would, u),
-		Seams: jsonCrossed{decimal(f.Seams.BlockAcross, 2), decimal(f.Seams.BlockDown, 2), decimal(f.Seams.QuiltAcross, 2), decimal(f.Seams.QuiltDown, 2)},
+		Seams: crossedOf(f),
 		Borders: list(f.Borders, func(b planner.BorderChange) jsonBorderChange {
 			return jsonBorderChange{stripsName(b), length(b.Planned, u), length(b.Cut, u)}
 		}),
@@ -142,6 +144,13 @@ func MeasuredJSON(w io.Writer, m Measure) error {
 		out.Revision = &m.Revision
 	}
 	return writeJSON(w, out)
+}
+
+func crossedOf(f planner.FirstPiece) jsonCrossed {
+	return jsonCrossed{
+		decimal(f.Piece.SeamsAcross(), 2), decimal(f.Piece.SeamsDown(), 2),
+		decimal(f.Seams.BlockAcross, 2), decimal(f.Seams.BlockDown, 2), decimal(f.Seams.QuiltAcross, 2), decimal(f.Seams.QuiltDown, 2),
+	}
 }
 
 func same[T any](t T) T { return t }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"quiltrun/planner"
 	"quiltrun/tracker"
 )
 
@@ -29,7 +30,11 @@ func receipts(t testing.TB) []receipt {
 	require.NoError(t, err)
 	undone, err := logged.With(undo)
 	require.NoError(t, err)
+	swapped := swappedTidemark(t)
 	return []receipt{
+		{"swap",
+			func(w io.Writer, l Look) error { return Swapped(w, swapped, l) },
+			func(w io.Writer) error { return SwappedJSON(w, swapped) }},
 		{"book",
 			func(w io.Writer, l Look) error { return Booked(w, book, false, l) },
 			func(w io.Writer) error { return BookedJSON(w, book, false) }},
@@ -49,4 +54,21 @@ func receipts(t testing.TB) []receipt {
 			func(w io.Writer, l Look) error { return Revised(w, book, true, nil, l) },
 			func(w io.Writer) error { return RevisedJSON(w, book, true, nil) }},
 	}
+}
+
+// swappedTidemark is an exchange of blocks that are pressed by different cards.
+func swappedTidemark(t testing.TB) SwappedBlocks {
+	t.Helper()
+	plan := example(t, "tidemark-lap")
+	was, err := tracker.Fold([]tracker.Event{bookedEvent(plan)})
+	require.NoError(t, err)
+	ev, err := was.Swap("wet-03", "wet-04", "moved", noon, "Maren")
+	require.NoError(t, err)
+	ev.Seq = 2
+	is, err := was.With(ev)
+	require.NoError(t, err)
+	now, err := planner.Make(plan.Job, is.Prior())
+	require.NoError(t, err)
+	effect := planner.Swapped(plan, now, "wet-03", "wet-04")
+	return SwappedBlocks{Event: ev, After: is, Plan: &now, Effect: &effect}
 }

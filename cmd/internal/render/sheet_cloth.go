@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
 )
 
@@ -52,7 +53,10 @@ func (s *sheet) notesOnCloth() {
 	for _, n := range s.plan.Fabrics {
 		var notes []string
 		if stock := n.Fabric.OnHand; stock != nil && len(stock.Pieces) > 0 {
-			notes = append(notes, fmt.Sprintf("%d of %s on hand are used first", handUsed(n), counted(len(stock.Pieces), "piece")))
+			notes = append(notes, fmt.Sprintf("cut from %d of %s on hand first", handUsed(n, "on hand"), counted(len(stock.Pieces), "piece")))
+		}
+		if handUsed(n, cloth.LengthOnHand) > 0 {
+			notes = append(notes, "the length on hand is cut by itself, and what is bought after it")
 		}
 		if n.Joint > 0 {
 			notes = append(notes, n.Joint.Show(u)+" of what is on hand is left where no strip ends")
@@ -66,11 +70,11 @@ func (s *sheet) notesOnCloth() {
 	}
 }
 
-// handUsed counts the pieces on hand that a plan cuts.
-func handUsed(n planner.FabricNeed) int {
+// handUsed counts the pieces on hand of a name that a plan cuts.
+func handUsed(n planner.FabricNeed, name string) int {
 	used := 0
 	for _, c := range n.Cutting.Cloths {
-		if c.Hand {
+		if c.Hand && c.Name == name {
 			used++
 		}
 	}

@@ -20,7 +20,7 @@ func (s *sheet) layout() {
 		switch {
 		case len(quilts) == 1:
 			s.board(blocks, m)
-		case i == 0 || !alike(quilts[0], blocks):
+		case i == 0 || !alike(quilts[0], blocks) || !inOrder(blocks):
 			s.para(1, fmt.Sprintf("Quilt %d", i+1))
 			s.board(blocks, m)
 		default:
@@ -28,6 +28,7 @@ func (s *sheet) layout() {
 		}
 	}
 	s.turnLegend()
+	s.swaps()
 	s.settingNotes()
 	for _, j := range s.plan.Joins {
 		s.para(1, "Where "+j.Between+" meet: "+pointWords(j.Matches))

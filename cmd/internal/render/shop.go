@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"quiltrun/planner"
@@ -15,6 +16,7 @@ type Shopped struct {
 	planner.Shopping
 	Wanted []planner.Wanted
 	Spool  measure.Length
+	Pieces []shelf.Item // that lie on the shelf and are not counted
 }
 
 // jobs is the ids of the jobs.
@@ -94,6 +96,25 @@ func (p *page) shopNotes(s Shopped) {
 				f.Fabric.Name, s.amount(f, f.Buy)))
 		}
 	}
+	p.para(1, s.pieceWords())
+}
+
+// pieceWords is the pieces on the shelf of cloth that is to be bought: "Foam 1 of
+// 20 × 5 in (item spit.1)".
+func (s Shopped) pieceWords() string {
+	var parts []string
+	for _, i := range s.Pieces {
+		wanted := slices.ContainsFunc(s.Fabrics, func(f planner.ShopFabric) bool {
+			return f.Buy > 0 && strings.EqualFold(f.Fabric.Name, i.Name)
+		})
+		if wanted {
+			parts = append(parts, fmt.Sprintf("%s, %d of %s (item %s)", together(i.Name), i.Free, size(i.Size(), s.Units), i.ID))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Pieces on the shelf are not counted, and may save some: " + strings.Join(parts, "; ") + "."
 }
 
 // formWords is a fabric's form and size, as the sheet has it.
