@@ -21,11 +21,14 @@ func tellMeasured(_ tracker.State, t tracker.Told) string {
 
 // tellAmended is what the making has changed about the job.
 func tellAmended(s tracker.State, t tracker.Told) string {
+	a := t.Amendment
 	switch {
-	case t.Amendment == nil:
+	case a == nil:
 		return tellOther(s, t)
-	case t.Amendment.Seam > 0 && t.Measure != nil:
+	case a.Swap != nil:
+		return a.Swap.A + " and " + a.Swap.B + " changed places"
+	case a.Seam > 0 && t.Measure != nil:
 		return tellMeasured(s, t) + "; planned anew with it"
 	}
-	return "amended: " + t.Amendment.Words()
+	return "planned with " + a.Words()
 }

@@ -76,7 +76,7 @@ func sizesWords(sizes []tracker.MeasuredSize, u measure.Unit) string {
 	for _, s := range sizes {
 		text := s.Size.Width.Show(u)
 		if s.Size.Height > 0 {
-			text = s.Size.Show(u)
+			text = size(s.Size, u)
 		}
 		if s.Count > 1 {
 			text = fmt.Sprintf("%d of %s", s.Count, text)
