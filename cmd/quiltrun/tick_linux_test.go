@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"sync"
 	"syscall"
@@ -279,3 +280,18 @@ func TestTickThatCannotWriteSaysHowTo(t *testing.T) {
 }
 
 func logOf(env []string) string { return filepath.Join(homeOf(env), "quiltrun", "quiltrun.db") }
+
+// TestTheScreenHasNoColourWhereNoneIsWelcome: bold and exchanged colours are all it
+// has, and NO_COLOR takes them away.
+func TestTheScreenHasNoColourWhereNoneIsWelcome(t *testing.T) {
+	styles := regexp.MustCompile("\x1b\\[[0-9;]*[1-9][0-9;]*m")
+	for set, want := range map[string]bool{"NO_COLOR=": true, "NO_COLOR=1": false} {
+		s := sitDown(t, append(workshop(t), set))
+		s.press("3")
+		s.shows("typed")
+		s.press("d")
+		s.over()
+		assert.Equal(t, want, styles.MatchString(s.output()), set)
+		assert.NotRegexp(t, "\x1b\\[(3|4|9|10)[0-9;]*m", s.output(), "no colour of its own in either case")
+	}
+}
