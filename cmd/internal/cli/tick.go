@@ -30,6 +30,10 @@ it; without it, and without --colourway, work goes on where it can.
   i                 the whole instruction, and back
   d, ctrl-c         done
 
+The time from one tick to the next is work, up to the gap that time shows. The
+first began when the screen was opened, or at the last key before it; opening
+alone writes nothing.
+
 A key that is held down counts once, and the screen says so. Where a terminal
 cannot tell, presses of one key closer than --apart are taken for one. Every
 tick is on disk before it shows, whichever way the screen is left.
