@@ -215,19 +215,12 @@ func (f *folding) countIn(w *worker, s *Sitting) {
 		return
 	}
 	for _, share := range s.Shares {
-		f.gain(rowKey{share.Operation, share.Lot}, share.Minutes, share.timed())
+		row := rowKey{share.Operation, share.Lot}
+		f.gain(row, share.Minutes, s.timed(row, f.board))
 	}
 	if s.Settled == nil {
 		w.counted(s.To)
 	}
-}
-
-// timed is the counts of a share that its minutes went into.
-func (s Share) timed() int {
-	if s.Minutes > 0 {
-		return s.Count
-	}
-	return 0
 }
 
 // gain adds to what went into a row, whether it is in the route now or not.

@@ -104,3 +104,18 @@ func TestWhatLayThereBeforeTheScreenOpenedHasNoTime(t *testing.T) {
 	assert.Zero(t, b.timed("sew-pairs", tide))
 	assert.Zero(t, b.minutes("sew-pairs", tide))
 }
+
+// What is checked off at one stroke was made in the whole sitting, as far as it can
+// have been. A pair of tide takes the table's mean (below), a quarter of it at the least.
+func TestCountsAtOneStrokeDoNotSpoilThePace(t *testing.T) {
+	b := newBench(t)
+	row, _ := b.s.Row("sew-pairs", tide)
+	least := float64(row.Unit.Mean) / 4
+	b.tick("19:30", "sew-pairs", "tide=1")
+	burst := at(t, "19:30").Add(time.Second)
+	b.take(b.s.Log(LogRequest{Operation: "sew-pairs", Lot: &tide, Counts: []CountAsked{{Number: 4}}, Ticked: true, ID: b.id(), At: burst, By: "Runa"}))
+	assert.Equal(t, int(1.0/60/least), b.timed("sew-pairs", tide))
+	b.tick("19:40", "sew-pairs", "tide=1")
+	assert.Equal(t, 5, b.timed("sew-pairs", tide), "ten minutes are enough for all")
+	assert.InDelta(t, 10, b.minutes("sew-pairs", tide), 1e-9)
+}

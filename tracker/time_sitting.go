@@ -95,6 +95,23 @@ func (s *Sitting) share(row rowKey, count int, minutes planner.Minutes) {
 	s.Shares = append(s.Shares, Share{row.key, row.lot, count, minutes})
 }
 
+// timed is how many counts of a row the sitting's minutes say something of: no more
+// than can be made in them. The rest lay there before, and was checked off at one
+// stroke.
+func (s *Sitting) timed(row rowKey, on *board) int {
+	at, inRoute := on.index[row]
+	for _, share := range s.Shares {
+		if (rowKey{share.Operation, share.Lot}) != row || share.Minutes <= 0 {
+			continue
+		}
+		if inRoute && on.rows[at].TooQuick(share.Count, share.Minutes) {
+			return int(share.Minutes / (on.rows[at].Unit.Mean * quickest))
+		}
+		return share.Count
+	}
+	return 0
+}
+
 // took reports that a row has some of the sitting's time.
 func (s *Sitting) took(row rowKey) bool {
 	return slices.ContainsFunc(s.Shares, func(share Share) bool {

@@ -138,8 +138,9 @@ func (f *folding) extend(w *worker, span Span, row rowKey, count int) {
 	case s.Doubt != "":
 		s.add(span, row, count)
 	default:
+		before := s.timed(row, f.board)
 		s.add(span, row, count)
-		f.gain(row, span.Minutes(), count)
+		f.gain(row, span.Minutes(), s.timed(row, f.board)-before)
 		w.counted(span.To)
 	}
 }
