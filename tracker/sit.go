@@ -8,8 +8,8 @@ import (
 // SitDown is the row that somebody sits down to: of the operation that was typed,
 // or any where none was, and of the lot that was named, nil for any. The row of
 // the newest entry goes on where it can; else it is the next after it that can,
-// else the first that can, else the first with work left. It is refused with a *Refusal where nothing is
-// left, or no such operation or lot is in the route.
+// else the first that can, else the first with work left. It is refused with a
+// *Refusal where nothing is left, or no such operation or lot is in the route.
 func (s State) SitDown(operation string, lot *Lot) (Row, error) {
 	if !s.Booked() {
 		return Row{}, s.ready("")
@@ -25,8 +25,11 @@ func (s State) SitDown(operation string, lot *Lot) (Row, error) {
 	d := &draft{board: s.board.copied()}
 	open := slices.DeleteFunc(slices.Clone(wanted), func(row int) bool { return d.room(row, 1) == 0 })
 	if len(open) == 0 {
+		// Whoever logs what comes before along can go on there all the same.
 		return s.row(wanted[0]), nil
 	}
+	// Chains go lot by lot: what was worked on last lies under the needle, and what
+	// comes after it in the route lies nearest.
 	newest, _ := s.newestRow()
 	if at := slices.IndexFunc(open, func(row int) bool { return row >= newest }); at >= 0 {
 		return s.row(open[at]), nil
@@ -51,6 +54,7 @@ func (s State) rowsMeant(operation string, lot *Lot) ([]int, error) {
 		}
 	}
 	if lot != nil {
+		// A name that is near is offered from what the operation has, not from all lots.
 		named, err := s.namedLot(*lot, run[:1], lots)
 		if err != nil {
 			return nil, err
@@ -70,7 +74,7 @@ func (s State) rowsMeant(operation string, lot *Lot) ([]int, error) {
 // was asked for last.
 func (s State) newestRow() (int, bool) {
 	for _, e := range slices.Backward(s.Entries) {
-		if e.Standing() && e.Kind == Logged {
+		if e.Standing() && e.Kind == Logged { // what is ripped or counted is no chain to go on with
 			p := e.Parts[len(e.Parts)-1]
 			return s.find(p.Operation, p.Lot)
 		}

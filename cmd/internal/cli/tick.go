@@ -52,7 +52,7 @@ const tickExample = `  # chain-piecing, tide first; n goes on to dune:
   # from a script: two, then three, then the three taken back:
   printf '2\n3\nback\n' | quiltrun tick estuary-lap sew-pairs --catch-up`
 
-// The bounds of --apart: below, a bouncing switch would count twice; above, no
+// The bounds of --apart, in minutes: below, a bouncing switch would count twice; above, no
 // hands are so slow.
 const (
 	leastApart planner.Minutes = 0
@@ -83,6 +83,7 @@ func newTick(env *Env) *cobra.Command {
 			if err := checkJob(args[0]); err != nil {
 				return err
 			}
+			// Without OP there is nothing to join, and SitDown chooses.
 			opts.job, opts.operation = args[0], strings.Join(args[1:], "")
 			return runTick(cmd.Context(), env, opts)
 		}),
@@ -105,7 +106,8 @@ func (e *Env) completeTick(cmd *cobra.Command, args []string, typed string) (com
 	return e.completeLog(cmd, args, typed)
 }
 
-// runTick opens the screen, or reads lines where there is no terminal.
+// runTick opens the screen, or reads lines where there is no terminal. Either is
+// given the job as it is now; what others write meanwhile it reads by itself.
 func runTick(ctx context.Context, env *Env, opts tickOptions) error {
 	state, plan, err := env.jobAndPlan(ctx, opts.job)
 	if err != nil {
@@ -115,10 +117,11 @@ func runTick(ctx context.Context, env *Env, opts tickOptions) error {
 	if err != nil {
 		return err
 	}
-	env.sayDoubts(state)
+	env.sayDoubts(state) // before the screen covers it: it stands there again afterwards
 	screen := tick.NewScreen(state, tick.NewGuide(plan), row.Operation, tick.Settings{
 		Look: env.look(), Keys: opts.keys, Apart: opts.apart, CatchUp: opts.catchUp,
 	})
+	// Half a terminal is none: keys need one to come from, and the screen one to go to.
 	if !env.InTerminal || !env.Draws {
 		return env.tickLines(ctx, screen, opts.id, state)
 	}
@@ -142,7 +145,8 @@ func doubtful(n int) string {
 	return fmt.Sprintf("%d times at work are", n)
 }
 
-// jobAndPlan is a booked job and its plan on the ledger's numbers.
+// jobAndPlan is a booked job and its plan on the ledger's numbers. The log is let go
+// before the plan is made, so that nobody waits for that.
 func (e *Env) jobAndPlan(ctx context.Context, typed string) (state tracker.State, plan planner.Plan, err error) {
 	err = e.read(ctx, func(opened *store.Store) (err error) {
 		state, err = bookedState(opened, typed)

@@ -60,6 +60,7 @@ func (l *openLog) write(ctx context.Context, r tick.Request) tick.Answer {
 		return r.Decide(s, l.env.User)
 	})
 	if err != nil {
+		// All but a held log is final: the same request would fail again.
 		var held *store.HeldError
 		return tick.Answer{Request: r, State: l.state, Held: errors.As(err, &held), Trouble: inOneSentence(err)}
 	}
@@ -71,6 +72,8 @@ func (l *openLog) write(ctx context.Context, r tick.Request) tick.Answer {
 func (l *openLog) look(ctx context.Context) (tick.News, bool) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
+	// Size and time tell enough: who misses a change for a second sees it with the
+	// next key, which reads the log in any case.
 	now := l.stamp()
 	if now == l.seen {
 		return tick.News{}, false
@@ -79,11 +82,13 @@ func (l *openLog) look(ctx context.Context) (tick.News, bool) {
 	if err != nil {
 		return tick.News{}, false
 	}
+	// A look waits for nobody, since a key may come at any moment.
 	opened, err := store.OpenForReading(path, store.Waiting{Limit: completionWait})
 	if err != nil {
 		return tick.News{}, false // the next look may do better
 	}
 	defer opened.Close()
+	// Only what is new is read, however long the log is.
 	opened.Resume(l.state.Ledger.Job, l.state.Events())
 	events, err := opened.Events(l.state.Ledger.Job)
 	if err != nil {
@@ -132,6 +137,8 @@ func (e *Env) tickScreen(ctx context.Context, screen *tick.Screen, state tracker
 		In: e.In, Out: e.direct, Now: e.Now, Words: words,
 		NewID: func() (string, error) { return newID(e.Random) },
 	})
+	// Whatever became of the screen, a fault of the terminal included, keys that were
+	// pressed are written first and told of afterwards.
 	rest := e.writeRest(ctx, screen, log)
 	for _, line := range screen.Sitting() {
 		fmt.Fprintln(e.Out, strings.Join(e.look().Fit(line, e.Width), "\n"))
@@ -146,7 +153,7 @@ func (e *Env) tickScreen(ctx context.Context, screen *tick.Screen, state tracker
 // enter what cannot be written even now: all that comes after an entry that has
 // to wait waits too.
 func (e *Env) writeRest(ctx context.Context, screen *tick.Screen, log *openLog) error {
-	log.env.Err = e.Err
+	log.env.Err = e.Err // the screen is gone: waiting is said where all else is
 	refusals := screen.Refusals()
 	var unwritten []string
 	held := false
@@ -188,6 +195,7 @@ func (s sentences) Write(data []byte) (int, error) {
 // tickLines works line by line.
 func (e *Env) tickLines(ctx context.Context, screen *tick.Screen, id string, state tracker.State) error {
 	log := &openLog{env: *e, state: state}
+	// Ids that go by the line make a script that is sent again count once.
 	n := 0
 	refused, err := tick.Lines(screen, tick.Piped{
 		In: e.In, Now: e.Now,

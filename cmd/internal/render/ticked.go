@@ -13,6 +13,8 @@ import (
 // the entry in it.
 func Ticked(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, look Look) error {
 	text := tickedWords(after, ev)
+	// Where a script sends its lines again after trouble, its log has to show which of
+	// them were there.
 	if repeated {
 		text += "; sent before, and counts once"
 	}
@@ -37,6 +39,8 @@ func tickedWords(after tracker.State, ev tracker.Event) string {
 	if ev.Kind == tracker.Undone {
 		did = "taken back"
 	}
+	// One line an entry: the row that was asked for has the figures, and what was
+	// logged along with it is counted alone.
 	rows := entryRows(after, partsOf(after, ev))
 	if len(rows) == 0 {
 		return fmt.Sprintf("%s: %s", as, did)
@@ -77,7 +81,8 @@ func TickedJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated boo
 	}{receiptOf(after.Ledger.Job, ev, repeated), string(ev.Kind), known(ev.Target), known(ev.Reason), list(entryRows(after, partsOf(after, ev)), entryOf)})
 }
 
-// TurnedJSON writes for scripts which row came up.
+// TurnedJSON writes for scripts which row came up. It is no entry, and has neither
+// id nor number.
 func TurnedJSON(w io.Writer, job string, row tracker.Row) error {
 	return writeJSON(w, struct {
 		Schema int        `json:"schema"`

@@ -80,7 +80,7 @@ func (s *Screen) restWords(row tracker.Row) string {
 	if own {
 		return "about " + render.Spell(rest) + " at this pace"
 	}
-	if row.Done == 0 {
+	if row.Done == 0 { // an own pace has its set-up behind it
 		rest += row.Setup.Mean
 	}
 	return "about " + render.Spell(rest) + " " + byPlan
@@ -92,6 +92,7 @@ func (s *Screen) bobbinWords(row tracker.Row) string {
 	if each <= 0 {
 		return ""
 	}
+	// Without a word of when one went in, how much is on it is anybody's guess.
 	parts, known := s.state.SinceBobbin()
 	if !known {
 		return fmt.Sprintf("press b when a full one goes in; it sews about %s, %s", render.Counted(int(thread.BobbinHolds/each), row.CountedIn), byPlan)
@@ -100,6 +101,7 @@ func (s *Screen) bobbinWords(row tracker.Row) string {
 	for _, p := range parts {
 		rest -= s.guide.rows[place{p.Operation, p.Lot}].below * measure.Length(p.Count)
 	}
+	// The plan's waste is an average: a bobbin may run on, and is never called empty.
 	n := int(rest / each)
 	if n <= 0 {
 		return "should be empty by now, " + byPlan

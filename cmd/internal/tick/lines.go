@@ -82,6 +82,8 @@ func (s *Screen) line(text string, on Piped) (words string, err error) {
 		return s.said, nil
 	}
 	s.said = ""
+	// Each line is on disk before the next is read: who stops a script knows how far
+	// it came.
 	answer := on.Write(r)
 	s.Answered(answer)
 	if answer.Trouble != "" {

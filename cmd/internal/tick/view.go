@@ -27,6 +27,7 @@ type part struct {
 
 // Lines lays the screen out: exactly high lines of at most wide columns.
 func (s *Screen) Lines(wide, high int) []Line {
+	// Terminals tell 0 × 0 while they come up, and may be dragged to nothing.
 	wide, high = max(wide, leastWide), max(high, leastHigh)
 	row, ok := s.row()
 	if !ok {
@@ -47,6 +48,8 @@ func (s *Screen) Lines(wide, high int) []Line {
 // can be read across a table before everything else.
 func (s *Screen) middle(row tracker.Row, wide, room int) []part {
 	said := s.below(row, wide)
+	// First so large that all that is said fits below; but never smaller than two
+	// fifths of the room allow, since the figures are what is looked up for.
 	scale := s.largest(row, wide, room-height(said)-len(said)-1)
 	if least := s.largest(row, wide, min(room*2/5, room-height(said[:1]))); scale < least {
 		scale = least
@@ -68,6 +71,7 @@ func (s *Screen) middle(row tracker.Row, wide, room int) []part {
 
 // goesOn is the last line that there is room for, with the mark that more follows.
 func (s *Screen) goesOn(text string, wide int) string {
+	// An instruction that breaks off must not look like one that ends.
 	mark := s.Look.Text(" …")
 	if render.Columns(text+mark) > wide {
 		text = strings.TrimSuffix(s.Look.Cut(text, wide-len(mark)), s.Look.Text("…"))
@@ -90,6 +94,7 @@ func (s *Screen) below(row tracker.Row, wide int) []part {
 	if card := s.guide.press(row.Operation, blockAt(row)); card != "" {
 		all = append(all, part{lines: s.plain(card, wide), apart: true})
 	}
+	// The newest note is as a rule about what is on the table now.
 	if note, ok := s.state.NewestNote(); ok {
 		all = append(all, part{lines: s.plain("Note of "+note.At.Format("2 Jan")+": "+note.Reason, wide), apart: true})
 	}

@@ -17,9 +17,11 @@ func (s *Screen) foot(row tracker.Row, wide, high int) []Line {
 		return append(lines, s.noteLines(wide)...)
 	}
 	text := s.message()
+	// On a low screen the line is too dear to lie empty until something is said.
 	if text == "" && high < lowScreen && !s.whole {
 		return append(append(lines, Line{Text: s.Look.Cut(s.Look.Text(s.restWords(row)), wide)}), keys...)
 	}
+	// More than two lines would push the figures about at every message.
 	said := s.plain(text, wide)
 	if len(said) > 2 {
 		said = said[:2]
