@@ -85,7 +85,7 @@ func (p plans) lead() []string {
 	u := p.units()
 	said := difference("quilt, flat", p.old.Quilt.Finished.Show(u), p.now.Quilt.Finished.Show(u))
 	said = append(said, difference("blocks of a quilt", fmt.Sprint(p.old.Quilt.Blocks), fmt.Sprint(p.now.Quilt.Blocks))...)
-	said = append(said, difference("blocks, raw", sizeWords(p.old.Colourways[0].Raw, u), sizeWords(p.now.Colourways[0].Raw, u))...)
+	said = append(said, difference("blocks, raw", p.old.Colourways[0].Raw.Words(u), p.now.Colourways[0].Raw.Words(u))...)
 	said = append(said, p.measures()...)
 	said = append(said, difference("work", render.About(p.old.Minutes), render.About(p.now.Minutes))...)
 	said = append(said, p.buying()...)
@@ -123,7 +123,7 @@ func (p plans) batting(plan planner.Plan) string {
 	if b == nil {
 		return ""
 	}
-	return sizeWords(b.Size, p.units()) + " or more"
+	return b.Size.Words(p.units()) + " or more"
 }
 
 func (p plans) oldNeed(fabric string) (planner.FabricNeed, bool) { return needOf(p.old, fabric) }
@@ -201,7 +201,7 @@ func (p plans) backing(plan planner.Plan) string {
 	if b == nil {
 		return ""
 	}
-	text := fmt.Sprintf("%s of %s", sizeWords(b.Size, p.units()), b.Fabric)
+	text := fmt.Sprintf("%s of %s", b.Size.Words(p.units()), b.Fabric)
 	if b.Panels > 1 {
 		text += fmt.Sprintf(" in %d panels", b.Panels)
 	}

@@ -52,7 +52,7 @@ func (d *drawing) blockFacts(c planner.ColourwayPlan) string {
 	facts := []string{
 		d.plan.Job.Title,
 		plural(c.Blocks, "block") + " a quilt",
-		together(sized(c.Raw, u)) + " raw, " + together(sized(c.Finished, u)) + " finished",
+		together(c.Raw.Words(u)) + " raw, " + together(c.Finished.Words(u)) + " finished",
 	}
 	return strings.Join(facts, " · ")
 }

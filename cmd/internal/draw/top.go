@@ -100,7 +100,7 @@ func (t *top) facts() string {
 		across += " on point"
 	}
 	return fmt.Sprintf("%s · %s, %s · %s finished, flat", capital(topName(t.plan, t.quilt)),
-		plural(q.Blocks, "block"), across, together(sized(q.Finished, t.plan.Job.Units)))
+		plural(q.Blocks, "block"), across, together(q.Finished.Words(t.plan.Job.Units)))
 }
 
 // paint draws the top and returns its bottom.

@@ -9,14 +9,6 @@ import (
 	"quiltrun/planner/patchwork"
 )
 
-// sized is a size as a maker says it: squares by their side.
-func sized(s measure.Size, u measure.Unit) string {
-	if s.Width == s.Height {
-		return s.Width.Show(u) + " square"
-	}
-	return s.Show(u)
-}
-
 // inUnits says what the numbers beside a picture are.
 func inUnits(u measure.Unit) string {
 	if u == measure.Centimetres {
@@ -48,14 +40,14 @@ func listed(names []string) string {
 // made for many blocks at once are not counted by the block.
 func (m *making) cutWords(made patchwork.Made) string {
 	if made.Copies == 0 {
-		return fmt.Sprintf("%s, for the lot, %s.", made.Step.Role, together(sized(made.Step.Size, m.units())))
+		return fmt.Sprintf("%s, for the lot, %s.", made.Step.Role, together(made.Step.Size.Words(m.units())))
 	}
-	return fmt.Sprintf("%d %s, %s.", made.Copies, made.Step.Role, together(sized(made.Step.Size, m.units())))
+	return fmt.Sprintf("%d %s, %s.", made.Copies, made.Step.Role, together(made.Step.Size.Words(m.units())))
 }
 
 // raw is the size of a unit after a step.
 func (m *making) raw(size measure.Size) string {
-	return together(sized(size, m.units())) + " raw."
+	return together(size.Words(m.units())) + " raw."
 }
 
 // sewnFrom says what a sewn unit is made of, and how it lies.

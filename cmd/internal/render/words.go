@@ -74,12 +74,10 @@ func plural(one string) string {
 	return one + "s"
 }
 
-// size is a raw or finished size; of a square, its side.
+// size is a raw or finished size; of a square, its side. A measure is held together
+// as a line is broken, the word behind it is not.
 func size(s measure.Size, u measure.Unit) string {
-	if s.Width == s.Height {
-		return s.Width.Show(u) + tied + "square"
-	}
-	return s.Show(u)
+	return strings.Replace(s.Words(u), " square", tied+"square", 1)
 }
 
 // matchWords says what the seams of a join do where they meet.
