@@ -8,6 +8,7 @@ import (
 
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
@@ -164,7 +165,7 @@ func (p plans) borders(plan planner.Plan) string {
 	var each []string
 	for i, b := range plan.Job.Borders {
 		if len(b.Blocks) > 0 {
-			each = append(each, plural(plan.Borders[i].Blocks, "block"))
+			each = append(each, english.Count(plan.Borders[i].Blocks, "block"))
 			continue
 		}
 		each = append(each, b.Width.Show(p.units())+" of "+b.Fabric)
@@ -213,7 +214,7 @@ func (p plans) binding(plan planner.Plan) string {
 	if b == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s of %s, %s wide, finished by %s", plural(b.Strips, "strip"), b.Fabric, b.Strip.Show(p.units()), plan.Job.Binding.Finish)
+	return fmt.Sprintf("%s of %s, %s wide, finished by %s", english.Count(b.Strips, "strip"), b.Fabric, b.Strip.Show(p.units()), plan.Job.Binding.Finish)
 }
 
 // quilting is who quilts, how long that takes and how closely.
@@ -222,7 +223,7 @@ func quilting(q *planner.Quilting) string {
 	case q == nil:
 		return ""
 	case q.SentOut:
-		return fmt.Sprintf("sent out for %s, %s", plural(q.LeadDays, "day"), q.Density)
+		return fmt.Sprintf("sent out for %s, %s", english.Count(q.LeadDays, "day"), q.Density)
 	}
 	return fmt.Sprintf("by oneself, %s", q.Density)
 }

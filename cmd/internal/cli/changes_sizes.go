@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
@@ -249,7 +250,7 @@ func (p plans) sewnBefore(c planner.Colourway) string {
 	}
 	u := p.units()
 	text := fmt.Sprintf("work on %s is logged up to %s (%s) to the former measures", c.Name, row.Title(),
-		plural(row.Done+row.Spare, string(row.CountedIn)))
+		english.Count(row.Done+row.Spare, string(row.CountedIn)))
 	if old != now {
 		text += fmt.Sprintf(": its blocks were %s, they are now %s", old.Words(u), now.Words(u))
 	}

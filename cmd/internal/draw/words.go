@@ -3,8 +3,8 @@ package draw
 import (
 	"fmt"
 	"slices"
-	"strings"
 
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
@@ -17,24 +17,8 @@ func inUnits(u measure.Unit) string {
 	return "Measures in inches."
 }
 
-// plural is a number with its word.
-func plural(n int, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %ss", n, one)
-}
-
-// capital begins a sentence with a word of plain letters.
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
-
 // listed is names in a sentence: "Kelp, Dune and Foam".
-func listed(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
-}
+func listed(names []string) string { return english.List(names, "and") }
 
 // cutWords says what a block takes of a cut piece. Pieces from which things are
 // made for many blocks at once are not counted by the block.
