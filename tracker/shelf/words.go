@@ -64,14 +64,7 @@ func (i Item) Called() string {
 	case i.Material == planner.ThreadMaterial:
 		return name
 	case i.Form.Counted():
-		return fmt.Sprintf("%s, %s %s", name, i.Form, sizeWords(i.Size(), i.units()))
+		return fmt.Sprintf("%s, %s %s", name, i.Form, i.Size().Words(i.units()))
 	}
 	return fmt.Sprintf("%s, %s %s wide", name, i.Form, i.Width.Show(i.units()))
-}
-
-func sizeWords(s measure.Size, u measure.Unit) string {
-	if s.Width == s.Height {
-		return s.Width.Show(u) + " square"
-	}
-	return s.Show(u)
 }

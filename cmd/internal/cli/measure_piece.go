@@ -7,6 +7,7 @@ import (
 
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
@@ -219,7 +220,7 @@ func (m *measuring) uneven(kept tracker.Measurement, colourway string, tolerance
 		counts = append(counts, planner.SizeCount{Size: size, Count: s.Count})
 	}
 	if most := len(m.plan.Blocks); kept.Pieces() > most {
-		return failed("the run has %s, and %d are measured", plural(most, "block"), kept.Pieces())
+		return failed("the run has %s, and %d are measured", english.Count(most, "block"), kept.Pieces())
 	}
 	uneven, err := planner.BlocksOf(m.plan, counts, kept.Sizes[0].Blocks, colourway, tolerance)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 	"quiltrun/tracker/shelf"
@@ -114,7 +115,7 @@ func (p *page) keptForJobs(s shelf.Shelf) {
 		p.shelfList("kept", kept)
 		p.shelfList("not on the shelf", short)
 		for _, l := range notes {
-			p.para(3, capital(l)+".")
+			p.para(3, english.Capital(l)+".")
 		}
 	}
 }
