@@ -136,7 +136,7 @@ func haveOf(f planner.Fabric, amount string, u measure.Unit) (planner.Have, erro
 		n, err := strconv.Atoi(number)
 		form, named := countedForm(word, planner.ClothMaterial)
 		if err != nil || n < 0 || n > mostOnShelf || word != "" && (!named || form != f.Form) {
-			return planner.Have{}, wrong("--have: %q is not a count of %s", amount, pluralForm(f.Form))
+			return planner.Have{}, wrong("--have: %q is not a count of %s", amount, f.Form.Several())
 		}
 		return planner.Have{Sheets: []planner.HaveSheets{{Size: f.Size, Count: n}}}, nil
 	}
