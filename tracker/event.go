@@ -54,6 +54,7 @@ type Event struct {
 	Parts    []Part     `json:"parts,omitempty"`
 	CatchUp  bool       `json:"catch_up,omitempty"` // the operations before were logged along, without times
 	Ticked   bool       `json:"ticked,omitempty"`   // made at the machine at that very moment, so that the time between two says how long the work took
+	Since    *time.Time `json:"since,omitempty"`    // of a tick: the last sign of the maker at the screen before it that no entry tells of
 	Reason   string     `json:"reason,omitempty"`
 	Target   string     `json:"target,omitempty"` // id of the entry that is undone
 	File     string     `json:"file,omitempty"`   // the job file's bytes

@@ -17,6 +17,7 @@ type LogRequest struct {
 	Took      *planner.Minutes // person-minutes of the whole entry, setup included; nil: not timed
 	CatchUp   bool             // log the operations before it along, without times
 	Ticked    bool             // checked off at the machine at the moment At, not told afterwards
+	Since     *time.Time       // of one that is ticked: when the maker was last seen at the screen before, nil where an entry says so
 	ID        string           // made by the sender
 	At        time.Time
 	By        string
@@ -41,6 +42,7 @@ func (s State) Log(r LogRequest) (Event, error) {
 	}
 	ev := s.event(Logged, r.ID, r.At, r.By)
 	ev.Parts, ev.CatchUp, ev.Ticked, ev.Reason = parts, r.CatchUp, r.Ticked, r.Reason
+	ev.Since = r.Since
 	return ev, nil
 }
 

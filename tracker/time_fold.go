@@ -58,6 +58,7 @@ func (f *folding) keepTime(ev *Event) error {
 	case Logged, Recount, Ripped:
 		f.work(&w, ev)
 	}
+	w.seen = later(w.seen, ev.At)
 	f.workers[ev.By] = w
 	return nil
 }

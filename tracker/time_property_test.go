@@ -51,6 +51,10 @@ func (m *shift) log(t *rapid.T) {
 	r, _ := m.work(t)
 	r.At, r.By, r.CatchUp = m.now, m.who(t), true
 	r.Ticked = rapid.Bool().Draw(t, "ticked")
+	if r.Ticked && rapid.Bool().Draw(t, "seen") {
+		since := m.now.Add(-time.Duration(rapid.IntRange(-5, 15*60).Draw(t, "since")) * time.Second)
+		r.Since = &since
+	}
 	if rapid.IntRange(0, 4).Draw(t, "timed") == 0 {
 		took := planner.Minutes(rapid.IntRange(1, 90).Draw(t, "took"))
 		r.Took = &took
@@ -129,6 +133,19 @@ func (m *shift) check(t *rapid.T) {
 	worked := m.s.Worked()
 	assert.InDelta(t, float64(worked.Minutes), float64(rows), 1e-6, "what the rows have is what was worked")
 	assert.LessOrEqual(t, float64(worked.Minutes), 2*float64(worked.Elapsed)+1e-6, "two people, twice the time that went by at most")
+	spans := map[string][]Span{}
+	for _, sitting := range m.s.timing.sittings {
+		if sitting.Counted() && sitting.Settled == nil {
+			spans[sitting.By] = append(spans[sitting.By], sitting.Spans...)
+		}
+	}
+	for who, own := range spans {
+		var sum planner.Minutes
+		for _, span := range own {
+			sum += span.Minutes()
+		}
+		assert.InDelta(t, float64(union(own)), float64(sum), 1e-6, "no minute of %s counts twice", who)
+	}
 	for _, sitting := range m.s.Sittings(m.now) {
 		assert.GreaterOrEqual(t, float64(sitting.Minutes()), 0.0)
 		for _, share := range sitting.Shares {

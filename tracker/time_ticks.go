@@ -1,6 +1,10 @@
 package tracker
 
-import "quiltrun/planner"
+import (
+	"time"
+
+	"quiltrun/planner"
+)
 
 // work takes in what an entry says of the time in which it was done: a tick is the
 // end of a piece of work that began with the one before it, a time that was told
@@ -59,15 +63,21 @@ func (f *folding) onClock(w *worker, ev *Event) {
 }
 
 // tick counts the time since the tick before it, or since work was begun. Of a
-// first tick that nothing came before, and after a gap that is no work, nothing
-// is known.
+// first tick that nothing came before, and after a gap that is no work, it is known
+// only where the screen saw the maker sit down.
 func (f *folding) tick(w *worker, ev *Event) {
 	row := ev.lastRow()
 	count := ev.Parts[len(ev.Parts)-1].Count
-	switch {
-	case w.from.IsZero() || minutesOf(ev.At.Sub(w.from)) > f.limits.gap:
+	if w.from.IsZero() || minutesOf(ev.At.Sub(w.from)) > f.limits.gap {
 		w.open = 0
-		w.began(ev.At)
+		begun, known := f.begun(w, ev)
+		w.began(begun)
+		if !known {
+			w.row = row
+			return
+		}
+	}
+	switch {
 	case w.back(ev.At):
 		f.open(w, Sitting{ID: ev.ID, Seq: ev.Seq, By: ev.By, Ticks: true, From: w.from, To: ev.At, Doubt: ClockSetBack})
 		f.extend(w, Span{ev.At, ev.At}, row, count)
@@ -84,6 +94,24 @@ func (f *folding) tick(w *worker, ev *Event) {
 	if w.doubt != "" && !w.from.Before(w.upTo) { // from here on the clock shows new times
 		w.doubt, w.open = "", 0
 	}
+}
+
+// begun is when the work up to a tick began that no tick came before: when the
+// screen saw its maker, or from the last word that the log has of the same person
+// after that, so that no minute counts twice. It is the tick's own moment, and not
+// known, where the screen saw nobody within the gap, where clocks went back, and
+// where more is checked off than can have been made since.
+func (f *folding) begun(w *worker, ev *Event) (at time.Time, known bool) {
+	if ev.Since == nil || minutesOf(ev.At.Sub(*ev.Since)) > f.limits.gap {
+		return ev.At, false
+	}
+	at = later(*ev.Since, w.seen)
+	row, inRoute := f.board.index[ev.lastRow()]
+	took := Span{at, ev.At}.Minutes()
+	if took <= 0 || inRoute && f.board.rows[row].TooQuick(ev.Parts[len(ev.Parts)-1].Count, took) {
+		return ev.At, false
+	}
+	return at, true
 }
 
 // open puts a sitting down that ticks tell of. What the maker said of it counts at

@@ -21,6 +21,7 @@ type worker struct {
 	doubt Doubt     // why the sitting under way is not counted
 	late  int       // the last clock's sitting, by its place from 1, for what is logged after it
 
+	seen time.Time // the latest moment at which the log says anything of them
 	upTo time.Time // nothing before it is counted once more
 	mark time.Time // the last sign of work while the clock ran
 	// quiet is the longest time with no sign of work, and when it began.

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"quiltrun/planner"
 	"quiltrun/tracker"
 )
 
@@ -33,4 +34,20 @@ func TestASittingAtTheMachineIsReadAsItWasWritten(t *testing.T) {
 	assert.True(t, known)
 	note, _ := state.NewestNote()
 	assert.Equal(t, "needle 90", note.Reason)
+}
+
+// TestTheBeginningOfASittingIsReadAsItWasWritten: a first tick at 19:33 of a screen
+// that had been opened at 19:30.
+func TestTheBeginningOfASittingIsReadAsItWasWritten(t *testing.T) {
+	s := openToRead(t, fixture(t, "sitting.store"))
+	events := must(s.Events("cove-mat"))
+	require.Len(t, events, 2)
+	require.NotNil(t, events[1].Since)
+	assert.Equal(t, "2026-11-26T19:30:00+01:00", events[1].Since.Format("2006-01-02T15:04:05Z07:00"))
+
+	state, err := tracker.Fold(events)
+	require.NoError(t, err)
+	row := state.Rows()[0]
+	assert.Equal(t, planner.Minutes(3), row.Minutes)
+	assert.Equal(t, 1, row.Timed)
 }

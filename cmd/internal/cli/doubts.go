@@ -11,21 +11,23 @@ import (
 // mostDoubts is how many doubtful times are named one by one.
 const mostDoubts = 3
 
-// sayDoubts says on standard error which times of a job wait for a word of the
+// sayDoubts says on standard error which times of jobs wait for a word of the
 // maker's. Scripts find them in the answer.
-func (e *Env) sayDoubts(state tracker.State) {
+func (e *Env) sayDoubts(states ...tracker.State) {
 	if e.given.json {
 		return
 	}
-	doubts := state.Doubts(e.Now())
-	for i, doubt := range doubts {
-		if i == mostDoubts {
-			e.say(fmt.Sprintf("quiltrun: %d more; quiltrun time %s shows all", len(doubts)-i, state.Ledger.Job))
-			return
+	for _, state := range states {
+		doubts := state.Doubts(e.Now())
+		for i, doubt := range doubts {
+			if i == mostDoubts {
+				e.say(fmt.Sprintf("quiltrun: %d more; quiltrun time %s shows all", len(doubts)-i, state.Ledger.Job))
+				break
+			}
+			what, do := render.DoubtWords(state, doubt)
+			e.say("quiltrun: " + what)
+			e.hints(do)
 		}
-		what, do := render.DoubtWords(state, doubt)
-		e.say("quiltrun: " + what)
-		e.hints(do)
 	}
 }
 

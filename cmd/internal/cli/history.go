@@ -98,6 +98,7 @@ func runHistory(ctx context.Context, env *Env, opts historyOptions) error {
 	if err != nil {
 		return err
 	}
+	env.sayDoubts(state)
 	if opts.last > 0 {
 		told = told[max(0, len(told)-opts.last):]
 	}

@@ -48,6 +48,7 @@ func runJobs(ctx context.Context, env *Env) error {
 	slices.SortStableFunc(states, func(a, b tracker.State) int {
 		return cmp.Or(cmp.Compare(handedOver(a), handedOver(b)), tracker.CompareDue(a.Ledger.Due, b.Ledger.Due))
 	})
+	env.sayDoubts(states...)
 	if env.given.json {
 		return render.JobsJSON(env.Out, states, used, env.today())
 	}

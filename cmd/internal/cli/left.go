@@ -67,9 +67,7 @@ func runLeft(ctx context.Context, env *Env, opts leftOptions) error {
 	if err != nil {
 		return err
 	}
-	for _, state := range states {
-		env.sayDoubts(state)
-	}
+	env.sayDoubts(states...)
 	return opts.show(env, states)
 }
 

@@ -150,6 +150,7 @@ func runMeasure(ctx context.Context, env *Env, opts measureOptions) error {
 		return err
 	}
 	r := m.report(made)
+	env.sayDoubts(made.after)
 	if env.given.json {
 		return render.MeasuredJSON(env.Out, r)
 	}
@@ -190,10 +191,11 @@ func runMeasured(ctx context.Context, env *Env, opts measureOptions) error {
 		state, err = bookedState(opened, opts.of)
 		return err
 	})
-	switch {
-	case err != nil:
+	if err != nil {
 		return err
-	case env.given.json:
+	}
+	env.sayDoubts(state)
+	if env.given.json {
 		return render.MeasurementsJSON(env.Out, state)
 	}
 	return render.Measurements(env.Out, state, env.look())

@@ -72,6 +72,7 @@ func runNext(ctx context.Context, env *Env, opts nextOptions) error {
 	if err != nil {
 		return err
 	}
+	env.sayDoubts(states...)
 	opts.Today = env.today()
 	agenda := tracker.NewAgenda(states, opts.AgendaRequest)
 	if env.given.json {

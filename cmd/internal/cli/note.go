@@ -73,6 +73,7 @@ func runRemark(ctx context.Context, env *Env, opts remarkOptions, make remark) e
 	if err != nil {
 		return err
 	}
+	env.sayDoubts(made.after)
 	if env.given.json {
 		return render.RemarkedJSON(env.Out, made.after, made.event, made.repeated)
 	}

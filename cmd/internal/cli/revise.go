@@ -70,6 +70,7 @@ func runRevise(ctx context.Context, env *Env, opts reviseOptions) error {
 	if err != nil {
 		return err
 	}
+	env.sayDoubts(made.after)
 	if made.repeated && made.event.ID != event.ID && !env.given.json {
 		_, err := fmt.Fprintf(env.Out, "%s: nothing to revise, the file is the one of entry %d\n", job.ID, made.event.Seq)
 		return err

@@ -75,6 +75,7 @@ func runSwap(ctx context.Context, env *Env, opts swapOptions) error {
 	if err != nil {
 		return err
 	}
+	env.sayDoubts(made.after)
 	if env.given.json {
 		return render.SwappedJSON(env.Out, swapped)
 	}

@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"errors"
+	"fmt"
 	"strings"
 	"time"
 
@@ -29,6 +30,10 @@ it; without it, and without --colourway, work goes on where it can.
   w                 write a note, kept with the job
   i                 the whole instruction, and back
   d, ctrl-c         done
+
+The time from one tick to the next is work, up to the gap that time shows. The
+first began when the screen was opened, or at the last key before it; opening
+alone writes nothing.
 
 A key that is held down counts once, and the screen says so. Where a terminal
 cannot tell, presses of one key closer than --apart are taken for one. Every
@@ -110,6 +115,7 @@ func runTick(ctx context.Context, env *Env, opts tickOptions) error {
 	if err != nil {
 		return err
 	}
+	env.sayDoubts(state)
 	screen := tick.NewScreen(state, tick.NewGuide(plan), row.Operation, tick.Settings{
 		Look: env.look(), Keys: opts.keys, Apart: opts.apart, CatchUp: opts.catchUp,
 	})
@@ -122,7 +128,18 @@ func runTick(ctx context.Context, env *Env, opts tickOptions) error {
 	case opts.id != "":
 		return wrong("--id is for lines from a pipe: the keys of the screen make their own").hint("leave --id out")
 	}
+	if n := len(state.Doubts(env.Now())); n > 0 { // what was said of them is behind the screen now
+		screen.Say(fmt.Sprintf("%s in doubt and not counted: quiltrun time %s, when you are done here", doubtful(n), state.Ledger.Job))
+	}
 	return env.tickScreen(ctx, screen, state)
+}
+
+// doubtful counts times at work that are in doubt.
+func doubtful(n int) string {
+	if n == 1 {
+		return "1 time at work is"
+	}
+	return fmt.Sprintf("%d times at work are", n)
 }
 
 // jobAndPlan is a booked job and its plan on the ledger's numbers.

@@ -47,6 +47,7 @@ func runWhen(ctx context.Context, env *Env) error {
 	if err != nil {
 		return err
 	}
+	env.sayDoubts(states...)
 	today := env.today()
 	answers := forecast.When(today, forecast.WorkedOn(today, states), forecast.NewCalendar(maker), forecast.WorkOf(states))
 	if env.given.json {

@@ -83,7 +83,7 @@ func DoubtWords(s tracker.State, sitting tracker.Sitting) (what, do string) {
 	}
 	offer := sitting.Offer.Format("15:04")
 	if sitting.Running() {
-		return fmt.Sprintf("%s: the clock%s runs since %s, for %s: %s%s, and is not counted",
+		return fmt.Sprintf("%s: the clock%s has run since %s, for %s: %s%s, and is not counted",
 				job, whose, moment(sitting.From), row, spell(sitting.Minutes()), quiet),
 			"say when work ended, such as: " + settle + " --end " + offer
 	}

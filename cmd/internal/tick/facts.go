@@ -26,7 +26,11 @@ func (s *Screen) perCount(row tracker.Row) (each planner.Minutes, own bool) {
 // pace is that of the row on the screen, by the gap that the job's log goes by.
 func (s *Screen) pace() (each planner.Minutes, counts int) {
 	gap, _ := s.state.Limits()
-	return s.marks.pace(s.at, gap)
+	row, ok := s.row()
+	if !ok {
+		return 0, 0
+	}
+	return s.marks.pace(row.Operation, gap)
 }
 
 // paceWords is how fast the chain goes: "54 pairs an hour, 1.1 min each".

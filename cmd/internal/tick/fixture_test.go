@@ -51,7 +51,9 @@ func sit(t require.TestingT, key, colourway string) *desk {
 	state, guide := estuary(t)
 	row, ok := state.Row(key, tracker.Lot{Kind: planner.ColourwayLot, Name: colourway})
 	require.True(t, ok)
-	return &desk{t: t, screen: NewScreen(state, guide, row.Operation, settings()), log: state, every: 1500 * time.Millisecond}
+	screen := NewScreen(state, guide, row.Operation, settings())
+	screen.Opened(evening)
+	return &desk{t: t, screen: screen, log: state, every: 1500 * time.Millisecond}
 }
 
 // press types keys, and writes what they ask for.

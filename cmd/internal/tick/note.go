@@ -37,6 +37,7 @@ func (s *Screen) Paste(text string) {
 func (s *Screen) keep(p Press) {
 	text := string(*s.note)
 	s.note, s.said = nil, ""
+	s.sign(p)
 	if text == "" {
 		s.said = "there was nothing in the note"
 		return

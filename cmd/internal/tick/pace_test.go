@@ -36,27 +36,28 @@ func TestThereIsNoPaceBeforeThereIsOne(t *testing.T) {
 	d := sit(t, "sew-pairs", "tide")
 	assert.Equal(t, "no pace yet; 234 pairs an hour, 15 s each by the plan", fact(d, "Pace"))
 	assert.Equal(t, "about 9 min by the plan", fact(d, "To go"))
-	ticks(d, 60)
-	assert.Equal(t, "no pace yet; 234 pairs an hour, 15 s each by the plan", fact(d, "Pace"), "nobody knows when the first was begun")
-	assert.Equal(t, "about 2 min by the plan", fact(d, "To go"))
+	d.pressAt(4*time.Second, "8")
+	ticks(d, 5)
+	assert.Equal(t, "no pace yet; 234 pairs an hour, 15 s each by the plan", fact(d, "Pace"), "8 pairs in 5 s were made before")
+	assert.Equal(t, "about 1 min by the plan", fact(d, "To go"))
 }
 
-// TestThePaceIsThatOfTheTicks: hand-worked. 90 s for 3 pairs are 30 s each, 120 an
-// hour; 6 left take 3 min.
+// TestThePaceIsThatOfTheTicks: hand-worked. 150 s for 4 pairs are 37.5 s each, 96 an
+// hour; 6 left take 3 3/4 min, said as 4. The first was begun when the screen was opened.
 func TestThePaceIsThatOfTheTicks(t *testing.T) {
 	d := sit(t, "sew-pairs", "tide")
 	ticks(d, 60, 90, 120, 150)
-	assert.Equal(t, "120 pairs an hour, 30 s each (3 timed in this sitting)", fact(d, "Pace"))
-	assert.Equal(t, "about 3 min at this pace", fact(d, "To go"))
+	assert.Equal(t, "96 pairs an hour, 38 s each (4 timed in this sitting)", fact(d, "Pace"))
+	assert.Equal(t, "about 4 min at this pace", fact(d, "To go"))
 
 	d.now = 150 * time.Second
 	d.pressAt(d.now, "2")
-	ticks(d, 180) // two pairs in 30 s: 120 s for 5, 24 s each
-	assert.Equal(t, "150 pairs an hour, 24 s each (5 timed in this sitting)", fact(d, "Pace"))
+	ticks(d, 180) // two pairs in 30 s: 180 s for 6, 30 s each
+	assert.Equal(t, "120 pairs an hour, 30 s each (6 timed in this sitting)", fact(d, "Pace"))
 }
 
-// TestPausesGapsAndOtherRowsAreNoWork: two ticks 30 s apart, something else, and two
-// ticks 30 s apart again. Hand-worked, by the rule of the log: time up to a tick is
+// TestPausesGapsAndOtherRowsAreNoWork: two ticks, 30 s each from the opening on,
+// something else, and two ticks 30 s apart again. Hand-worked, by the rule of the log: time up to a tick is
 // work on what it checks off.
 func TestPausesGapsAndOtherRowsAreNoWork(t *testing.T) {
 	for _, c := range []struct {
@@ -64,19 +65,19 @@ func TestPausesGapsAndOtherRowsAreNoWork(t *testing.T) {
 		meanwhile func(d *desk)
 		want      string
 	}{
-		{"a pause: 30 + 10 up to it, 20 after it and 30, for three", func(d *desk) {
+		{"a pause: 60 + 10 up to it, 20 after it and 30, for four", func(d *desk) {
 			d.pressAt(70*time.Second, "p")
 			d.pressAt(780*time.Second, "p")
-		}, "120 pairs an hour, 30 s each (3 timed in this sitting)"},
-		{"work that ends a pause: 30 + 10 up to it, and 30, for two", func(d *desk) {
+		}, "120 pairs an hour, 30 s each (4 timed in this sitting)"},
+		{"work that ends a pause: 60 + 10 up to it, and 30, for three", func(d *desk) {
 			d.pressAt(70*time.Second, "p")
-		}, "103 pairs an hour, 35 s each (2 timed in this sitting)"},
-		{"somebody at the door: 30 and 30 for two", func(*desk) {}, "120 pairs an hour, 30 s each (2 timed in this sitting)"},
-		{"another lot: 30, 20 after it and 30, for three", func(d *desk) {
+		}, "108 pairs an hour, 33 s each (3 timed in this sitting)"},
+		{"somebody at the door: 60 and 30 for three", func(*desk) {}, "120 pairs an hour, 30 s each (3 timed in this sitting)"},
+		{"another lot: 60, 20 after it and 30, for four", func(d *desk) {
 			d.pressAt(70*time.Second, "n")
 			ticks(d, 80, 90)
 			d.pressAt(780*time.Second, "left")
-		}, "135 pairs an hour, 27 s each (3 timed in this sitting)"},
+		}, "131 pairs an hour, 28 s each (4 timed in this sitting)"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			d := sit(t, "sew-pairs", "tide")
@@ -111,14 +112,14 @@ func TestTheScreensPaceIsTheLogs(t *testing.T) {
 	assert.Equal(t, timed, counts)
 }
 
-// TestATickTakenBackLeavesItsTimeSpent: 60 s for the one pair that was made.
+// TestATickTakenBackLeavesItsTimeSpent: 90 s for the two pairs that were made.
 func TestATickTakenBackLeavesItsTimeSpent(t *testing.T) {
 	d := sit(t, "sew-pairs", "tide")
 	ticks(d, 30, 60)
 	d.pressAt(62*time.Second, "t")
 	d.write()
 	ticks(d, 90)
-	assert.Equal(t, "60 pairs an hour, 1.0 min each (1 timed in this sitting)", fact(d, "Pace"))
+	assert.Equal(t, "80 pairs an hour, 45 s each (2 timed in this sitting)", fact(d, "Pace"))
 }
 
 // TestTheBobbin: hand-worked. A pair of 7 in takes 7 × 2.48 × 1.15 = 19.964 in of

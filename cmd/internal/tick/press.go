@@ -41,6 +41,9 @@ func (s *Screen) Press(p Press) {
 	default:
 		ask := s.ask
 		s.said, s.ask = "", ""
+		if !s.isPartOfWork(p.Key) {
+			s.sign(p)
+		}
 		s.command(p, ask)
 	}
 }
@@ -133,7 +136,7 @@ func (s *Screen) tick(p Press) {
 	case n > room && !s.scripted:
 		s.said = fmt.Sprintf("%s typed, and %d left: nothing was checked off", typed, room)
 	default:
-		r := Request{ID: p.ID, At: p.At, do: checkOff, row: s.at, count: n, catchUp: s.CatchUp}
+		r := Request{ID: p.ID, At: p.At, since: s.marks.begun(), do: checkOff, row: s.at, count: n, catchUp: s.CatchUp}
 		s.paused = false // work ends a pause, though nobody knows when it began
 		s.marks = append(s.marks, mark{since: p.Since, row: s.at, id: p.ID, count: n})
 		s.mine = append(s.mine, r)
@@ -235,7 +238,7 @@ func (s *Screen) turn(p Press, by int) {
 // show turns to a row.
 func (s *Screen) show(row place, p Press) {
 	s.at, s.typed, s.whole = row, "", false
-	s.marks = append(s.marks, mark{since: p.Since, row: s.at, rests: s.paused})
+	s.marks = append(s.marks, mark{since: p.Since, at: p.At, row: s.at, rests: s.paused, begins: !s.paused && !s.scripted})
 }
 
 // goingOn is the rows that can go on; where what comes before is logged along,

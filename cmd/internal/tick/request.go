@@ -25,7 +25,8 @@ const (
 // down, so that sending it again after trouble cannot count twice.
 type Request struct {
 	ID      string
-	At      time.Time // of the key
+	At      time.Time  // of the key
+	since   *time.Time // when the maker was last seen before it, nil where the log says so
 	do      deed
 	row     place
 	count   int    // to check off
@@ -52,7 +53,7 @@ func (r Request) Decide(state tracker.State, by string) (tracker.Event, error) {
 	lot := r.row.lot
 	return state.Log(tracker.LogRequest{
 		Operation: r.row.key, Counts: []tracker.CountAsked{{Number: r.count}}, Lot: &lot,
-		CatchUp: r.catchUp, Ticked: true, ID: r.ID, At: r.At, By: by,
+		CatchUp: r.catchUp, Ticked: true, Since: r.since, ID: r.ID, At: r.At, By: by,
 	})
 }
 

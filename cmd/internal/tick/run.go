@@ -57,6 +57,7 @@ func Run(ctx context.Context, screen *Screen, log Log, on Terminal) error {
 	guard := startGuard(on.In, on.Out)
 	defer guard.dismiss()
 	m := &model{screen: screen, log: log, on: on, begin: time.Now(), wide: 80, high: 24, guard: guard}
+	screen.Opened(on.Now())
 	program := tea.NewProgram(m, tea.WithContext(ctx), tea.WithInput(on.In), tea.WithOutput(on.Out), tea.WithFPS(frames), tea.WithoutSignalHandler())
 	stop := leaveOnSignals(program)
 	defer stop()

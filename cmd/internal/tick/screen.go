@@ -95,6 +95,9 @@ func (s *Screen) Seen(news News) {
 	}
 }
 
+// Say shows a sentence until the next key.
+func (s *Screen) Say(text string) { s.said = text }
+
 // Told shows a sentence of the log's, while something waits for it.
 func (s *Screen) Told(text string) { s.heard = text }
 
