@@ -155,11 +155,7 @@ func chooseBlock(all []draw.Drawing, plan planner.Plan, which []string) ([]draw.
 		}
 		names = append(names, b.Colourway)
 	}
-	f := failed("there is no colourway %q", which[0])
-	if near := tracker.Nearest(which[0], names); len(near) > 0 {
-		return nil, f.hint("did you mean %s?", near[0])
-	}
-	return nil, f.hint("colourways are %s", shortList(names))
+	return nil, noColourway(which[0], names)
 }
 
 // chooseCutting picks the cutting of all fabrics, or the drawing that one is in.

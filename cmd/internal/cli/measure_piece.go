@@ -146,7 +146,7 @@ func (m *measuring) whose(state tracker.State) (colourway string, blocks []strin
 		colourway = m.opts.lot.Name
 		known := slices.ContainsFunc(m.plan.Colourways, func(c planner.ColourwayPlan) bool { return c.Name == colourway })
 		if !known {
-			return "", nil, failed("there is no colourway %q", colourway).hint("colourways are %s", shortList(state.Ledger.Colourways))
+			return "", nil, noColourway(colourway, state.Ledger.Colourways)
 		}
 	}
 	for _, typed := range m.opts.blocks {

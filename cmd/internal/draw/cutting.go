@@ -119,7 +119,7 @@ func (c *cutting) facts() string {
 	n, u := c.need, c.plan.Job.Units
 	f := []string{c.plan.Job.Title}
 	if n.Fabric.Form.Sheets() {
-		f = append(f, english.Count(n.Cutting.Sheets, strings.TrimSuffix(string(n.Fabric.Form), "s"))+" "+together(n.Fabric.Sheet().Show(u)))
+		f = append(f, english.Count(n.Cutting.Sheets, n.Fabric.Form.One())+" "+together(n.Fabric.Sheet().Show(u)))
 	} else {
 		f = append(f, together(n.Cutting.Length.Show(u))+" of cloth "+together(n.Fabric.Across().Show(u))+" wide")
 		if n.Cutting.Gap() == 0 {
