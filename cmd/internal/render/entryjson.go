@@ -32,12 +32,13 @@ func tookOf(ev tracker.Event) *number {
 
 // UndoneJSON writes what was taken back for scripts.
 func UndoneJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated bool) error {
+	target, _ := after.Undoes(ev)
 	return writeJSON(w, struct {
 		jsonReceipt
 		Target    string `json:"target"`
 		TargetSeq uint64 `json:"target_seq"`
 		jsonDoubts
-	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, targetOf(after, ev).Seq, jsonDoubts{doubtsOf(after, ev.At)}})
+	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, target.Seq, jsonDoubts{doubtsOf(after, ev.At)}})
 }
 
 // BookedJSON writes that a job was taken on for scripts.
