@@ -16,7 +16,10 @@ func (b *bolt) fill(hand []Sheet) {
 	}
 	other := *b
 	other.hand = nil
-	left := other.into(spaces, only(b.wants, false))
+	left, used := other.into(spaces, only(b.wants, false))
+	if !used {
+		return
+	}
 	other.strips(left)
 	if other.length >= b.length {
 		return
@@ -59,8 +62,9 @@ func (b *bolt) spaces(hand []Sheet) []space {
 	return out
 }
 
-// into cuts what it can of the wants from the spaces, and returns what is left.
-func (b *bolt) into(spaces []space, wants []Want) []Want {
+// into cuts what it can of the wants from the spaces, and returns what is left, and
+// whether any space is used.
+func (b *bolt) into(spaces []space, wants []Want) (left []Want, used bool) {
 	stock := make([]Sheet, len(spaces))
 	sides := []measure.Length{b.width}
 	for k, s := range spaces {
@@ -75,7 +79,7 @@ func (b *bolt) into(spaces []space, wants []Want) []Want {
 	}
 	d := newDraft(fitting, nil, b.settings, sides...)
 	if len(d.pieces) == 0 {
-		return wants
+		return wants, false
 	}
 	cut := guillotine.OnSheets(d.pieces, d.stock(stock), d.style() == Nested, b.settings.effort()/2)
 	for _, c := range cut.Cut {
@@ -84,8 +88,9 @@ func (b *bolt) into(spaces []space, wants []Want) []Want {
 			continue
 		}
 		spaces[c.Stock].root = d.assigned(root.onSheet(spaces[c.Stock].size))
+		used = true
 	}
-	left := slices.Clone(wants)
+	left = slices.Clone(wants)
 	for k := range left {
 		if fitting[k].Count > 0 {
 			left[k].Count = 0
@@ -94,5 +99,5 @@ func (b *bolt) into(spaces []space, wants []Want) []Want {
 	for k, w := range d.shortBy() {
 		left[k].Count += w
 	}
-	return left
+	return left, used
 }
