@@ -91,7 +91,7 @@ func OnSheets(pieces []Piece, stock []Stock, nested bool, share int) Sheets {
 	out := Sheets{Left: best.left, Bound: low}
 	for _, c := range best.cut {
 		st := stock[c.stock]
-		out.Cut = append(out.Cut, Sheet{c.stock, mounted(st.W, st.H, c.root.tight(pieces)).place(0, 0)})
+		out.Cut = append(out.Cut, Sheet{c.stock, mounted(st.W, st.H, c.how.drawn().tight(pieces)).place(0, 0)})
 	}
 	return out
 }
