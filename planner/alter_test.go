@@ -30,7 +30,7 @@ func changesOf(texts ...string) []Change {
 }
 
 // lap is 54 blocks, nine fabrics of six each, that finish 10 and not 8
-// (gardenweb.com/discussions/6366797; worked out in the field cases).
+// (gardenweb.com/discussions/6366797; hand-worked).
 const lap = `
 job: lap
 fabrics: {A: {}, B: {}, C: {}, D: {}, E: {}, F: {}, G: {}, H: {}, I: {}}
@@ -55,7 +55,7 @@ func TestColourwaysKeepTheirProportionsInAnotherLayout(t *testing.T) {
 
 // 53 x 61 of 8 in blocks, 5 x 6, borders 2 and 4 1/2; one more column and row is
 // 61 x 69 of 42 blocks, and the edge grows from 228 to 260
-// (cuddlecatquiltworks.com; worked out in the field cases).
+// (cuddlecatquiltworks.com; hand-worked).
 const onMore = `
 job: one-more
 fabrics: {Kelp: {form: yardage, width: 42}, Foam: {form: yardage, width: 42}}

@@ -71,10 +71,10 @@ func (f FirstPiece) testAgain(j Job) string {
 // mendSewn is about what is sewn with the seam as it is.
 func (f FirstPiece) mendSewn(j Job) string {
 	if f.wide(j) {
-		return fmt.Sprintf("Trim the blocks that are sewn so to %s raw, the middle kept: nothing is lost but a little at each edge.", squareOrSize(f.Planned.Raw, j.Units))
+		return fmt.Sprintf("Trim the blocks that are sewn so to %s raw, the middle kept: nothing is lost but a little at each edge.", f.Planned.Raw.Words(j.Units))
 	}
 	return fmt.Sprintf("Blocks that are sewn so: measure them all, and trim all to the smallest, about %s raw and %s finished; or pick their seams out and sew them again.",
-		squareOrSize(f.Would.Raw, j.Units), squareOrSize(f.Would.Block, j.Units))
+		f.Would.Raw.Words(j.Units), f.Would.Block.Words(j.Units))
 }
 
 // narrowestBorder is the least that two opposite borders finish together: half an
@@ -117,12 +117,4 @@ func fine(l measure.Length, u measure.Unit) string {
 		text += " (about " + (measure.Inch / 64 * line).String() + ")"
 	}
 	return text
-}
-
-// squareOrSize is a size as people say it.
-func squareOrSize(s measure.Size, u measure.Unit) string {
-	if s.Width == s.Height {
-		return s.Width.Show(u) + " square"
-	}
-	return s.Show(u)
 }

@@ -119,7 +119,7 @@ layout: {across: 2, down: 2}
 
 // Squares cut 9.5 cm for a nine-patch of 24 cm finished, drawn for 7.5 mm seams
 // and sewn with a quarter-inch foot: 6.9 mm too big, eight across 55.2 mm
-// (manualidades.facilisimo.com; worked out exactly in the field cases).
+// (manualidades.facilisimo.com; hand-worked).
 func TestAQuarterInchFootOnAMetricPatternIsTold(t *testing.T) {
 	plan := planOf(t, `
 job: metric

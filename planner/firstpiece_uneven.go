@@ -208,7 +208,7 @@ func (r RemadePieces) Words(u measure.Unit) string {
 		if i > 0 {
 			text += ", "
 		}
-		text += fmt.Sprintf("%d of %s", p.Count, squareOrSize(p.Size, u))
+		text += fmt.Sprintf("%d of %s", p.Count, p.Size.Words(u))
 	}
 	return text
 }

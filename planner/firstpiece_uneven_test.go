@@ -8,7 +8,7 @@ import (
 )
 
 // 32 blocks of 6 1/2 in raw for 4 x 8, of which two measure 6 1/4
-// (hillscreekquilter.blogspot.com, July 2009; worked out in the field cases).
+// (hillscreekquilter.blogspot.com, July 2009; hand-worked).
 const twoSmall = `
 job: two-small
 fabrics: {Kelp: {form: yardage, width: 42}, Foam: {form: yardage, width: 42}}

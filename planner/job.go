@@ -1,7 +1,10 @@
 package planner
 
 import (
+	"strings"
+
 	"quiltrun/planner/cloth"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
@@ -54,6 +57,12 @@ const (
 
 // Sheets reports whether the form is counted rather than measured off a bolt.
 func (f Form) Sheets() bool { return f != Yardage }
+
+// One is what a single one is called: "fat quarter", "pre-cut square".
+func (f Form) One() string { return strings.TrimSuffix(string(f), "s") }
+
+// Several is what several are called: "fat quarters", "pre-cut squares".
+func (f Form) Several() string { return english.Plural(f.One()) }
 
 // Fabric is one cloth with a name, a form and what is on hand.
 type Fabric struct {

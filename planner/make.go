@@ -68,13 +68,8 @@ func (m *maker) warn(code, path, format string, args ...any) {
 
 func (m *maker) show(l measure.Length) string { return l.Show(m.job.Units) }
 
-// sized is a size as a maker says it: squares by their side.
-func (m *maker) sized(s measure.Size) string {
-	if s.Width == s.Height {
-		return s.Width.Show(m.job.Units) + " square"
-	}
-	return s.Show(m.job.Units)
-}
+// sized is a size in the units of the job.
+func (m *maker) sized(s measure.Size) string { return s.Words(m.job.Units) }
 
 // colourways makes one block of each colourway. Colourways of the same
 // measures share the build: geometry is done once.

@@ -31,10 +31,10 @@ func rawSizes(p Plan) map[string]string {
 	return sizes
 }
 
-// shawkl.com 2013/03, double slice: 10 in squares cut 3 1/2 and 6 1/2, sewn 9 1/2 x
+// shawkl.com 2013/03: 10 in squares cut 3 1/2 and 6 1/2, sewn 9 1/2 x
 // 10, cut at 5, sewn again 9 1/2 square, 9 finished. quilton.blogspot.com 2012/05
 // begins with 10 1/2 for the same pieces, which exact arithmetic refutes.
-func TestADoubleSliceHasThePublishedSizes(t *testing.T) {
+func TestASquareCutAcrossTwiceHasThePublishedSizes(t *testing.T) {
 	steps := `
     narrow: {cut: print, size: 3 1/2 x 10}
     wide: {cut: ground, size: 6 1/2 x 10}
@@ -50,10 +50,10 @@ func TestADoubleSliceHasThePublishedSizes(t *testing.T) {
 	assert.NotEqual(t, p.Colourways[0].Raw, wrong.Colourways[0].Raw)
 }
 
-// exuberantcolor.blogspot.com 2016/09, bento box: a centre of 6 1/2 with strips of
+// exuberantcolor.blogspot.com 2016/09: a centre of 6 1/2 with strips of
 // 1 1/2 is 8 1/2, with strips of 2 1/2 then 12 1/2. Derived: quarters of 6 1/4, the
 // block 12 raw.
-func TestABentoBoxHasThePublishedSizes(t *testing.T) {
+func TestFramesRoundACentreHaveThePublishedSizes(t *testing.T) {
 	p := ownSteps(t, "1", `
     centre: {cut: centre, size: 6 1/2}
     side-1: {cut: inner, size: 1 1/2 x 6 1/2}
@@ -127,7 +127,7 @@ func TestTrianglesComeFromThePublishedSquares(t *testing.T) {
 	assert.Contains(t, faults[0], "too small to trim to 2 1/2 in; cut squares of 4 1/8 in")
 }
 
-// Field case: a rail of three 1 1/4 in strips is 2 3/4 wide, so cut at 4 it cannot
+// Hand-worked: a rail of three 1 1/4 in strips is 2 3/4 wide, so cut at 4 it cannot
 // be turned in every other place; for 4 raw the strips are (4 + 1)/3.
 func TestARailThatIsNoSquareIsNotTurned(t *testing.T) {
 	rail := `job: rail

@@ -43,7 +43,7 @@ func (r *jobReader) washing(f *Fabric, n *fileNode) {
 	preCut := f.Form == PreCutSquares || f.Form == PreCutStrips
 	switch {
 	case n != nil && preCut:
-		r.fault(n, plural(f.Form)+" are not washed before they are sewn, they fray", `take "shrinkage" out`)
+		r.fault(n, f.Form.Several()+" are not washed before they are sewn, they fray", `take "shrinkage" out`)
 	case n != nil:
 		f.Shrinkage = r.shrunk(n)
 	case !preCut:
@@ -158,7 +158,7 @@ func (r *jobReader) yards(n *fileNode, text string) *Stock {
 func (r *jobReader) sheets(f *Fabric, s section) {
 	for _, key := range []string{"width", "bolt"} {
 		if n := s.get(key); n != nil {
-			r.fault(n, fmt.Sprintf("%s comes as %s, which have a size and no width", s.what, plural(f.Form)), writeAs("size: 18 x 22"))
+			r.fault(n, fmt.Sprintf("%s comes as %s, which have a size and no width", s.what, f.Form.Several()), writeAs("size: 18 x 22"))
 		}
 	}
 	r.sheetSize(f, s)
@@ -170,18 +170,10 @@ func (r *jobReader) sheets(f *Fabric, s section) {
 // sheetCount reads how many sheets are on hand.
 func (r *jobReader) sheetCount(n *fileNode, form Form) *Stock {
 	if _, err := measure.ParseNamed(n.text); n.kind == scalar && err == nil {
-		r.fault(n, fmt.Sprintf("%s on hand are counted; %s is a length", plural(form), said(n.text)), n.hint())
+		r.fault(n, fmt.Sprintf("%s on hand are counted; %s is a length", form.Several(), said(n.text)), n.hint())
 		return nil
 	}
 	return &Stock{Sheets: r.count(n, 0)}
-}
-
-// plural is the form in the plural; the pre-cut ones are so already.
-func plural(f Form) string {
-	if strings.HasSuffix(string(f), "s") {
-		return string(f)
-	}
-	return string(f) + "s"
 }
 
 // sizeExample is the size of a form that has none of its own.

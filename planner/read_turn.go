@@ -1,6 +1,10 @@
 package planner
 
-import "fmt"
+import (
+	"fmt"
+
+	"quiltrun/planner/english"
+)
 
 // turnOf is the turning of a recut block. The shared one belongs to the shared
 // block: a colourway that makes another does without.
@@ -35,13 +39,8 @@ func rowsOf(rows, across int) string {
 	return counted(rows, "row") + " of " + counted(across, "piece")
 }
 
-// counted is a number and a word, the word in the plural for all but one.
-func counted(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
+// counted is english.Count, which most sentences of this room need.
+func counted(n int, word string) string { return english.Count(n, word) }
 
 // turns reads rows of degrees clockwise, each row as long as the first, as 0, 90,
 // 180 or 270; nil, and reported, for anything else.

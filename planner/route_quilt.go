@@ -3,6 +3,7 @@ package planner
 import (
 	"fmt"
 
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/thread"
 )
@@ -90,7 +91,7 @@ func (w *quiltWork) backingWords(b *BackingPlan) string {
 		return fmt.Sprintf("One piece of %s, at least %s.", b.Fabric, w.sized(b.Size))
 	}
 	return fmt.Sprintf("%s of %s, selvages off, joined %s with %s seams pressed open, %s; together at least %s.",
-		capital(b.PanelWords(w.job.Units)), b.Fabric, b.SeamsRun, w.show(b.SeamTaken), b.SeamWords(w.job.Units), w.sized(b.Size))
+		english.Capital(b.PanelWords(w.job.Units)), b.Fabric, b.SeamsRun, w.show(b.SeamTaken), b.SeamWords(w.job.Units), w.sized(b.Size))
 }
 
 func (w *quiltWork) quilting(d Density) {

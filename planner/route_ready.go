@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/thread"
 )
@@ -159,7 +160,7 @@ func (m *maker) cut(n FabricNeed, c cutting, count int) stage {
 // cutWords gives the cuts in order, as the fabric's cutting plan has them.
 func (m *maker) cutWords(n FabricNeed, purpose string, purposes []string) string {
 	lines := FabricCut{n, n.Cutting}.wordsFor(m.job.Units, purposes...)
-	text := capital(strings.Join(lines, "; then ")) + "."
+	text := english.Capital(strings.Join(lines, "; then ")) + "."
 	switch {
 	case n.Fabric.Directional:
 		text += " One layer at a time, the print upright."

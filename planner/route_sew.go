@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 	"quiltrun/planner/thread"
@@ -67,7 +68,7 @@ func (w *blockWork) column(s patchwork.Made, j patchwork.SewnJoin) {
 		in: inSeams, per: len(j.Lengths) * s.Copies, place: Machine,
 		seam: w.all(s, sum(j.Lengths)), stitch: thread.Piecing,
 		setup: span(rateSewSetup, 1), unit: sewing(rateChainInch, mean(j.Lengths)),
-		doing: capital(columnName(j.Index)) + columnWords(s, j) + w.setWords(s, j) + w.meetIfAny(j),
+		doing: english.Capital(columnName(j.Index)) + columnWords(s, j) + w.setWords(s, j) + w.meetIfAny(j),
 	})
 }
 
@@ -80,7 +81,7 @@ func (w *blockWork) rowJoin(s patchwork.Made, j patchwork.SewnJoin) {
 		key: fmt.Sprintf("join-%s-row-%d", s.Step.Name, j.Index+1), name: name + w.ofStep(s),
 		in: inJoins, per: s.Copies, place: Machine, seam: w.all(s, sum(j.Lengths)), stitch: thread.Piecing,
 		setup: span(rateSewSetup, 1), unit: sewing(rateMatchInch, sum(j.Lengths)),
-		doing: capital(name) + rowWords(s, j) + ". " + w.meetWords(j) + w.setWords(s, j),
+		doing: english.Capital(name) + rowWords(s, j) + ". " + w.meetWords(j) + w.setWords(s, j),
 	})
 }
 
@@ -176,7 +177,7 @@ func (w *blockWork) directions(step string, between bool) string {
 
 // meetWords says what meets along a join.
 func (w *blockWork) meetWords(j patchwork.SewnJoin) string {
-	return capital(w.byCard(w.c, func(way patchwork.Way) string { return matchWords(patchwork.TallyMatches(j.Matches, way)) }))
+	return english.Capital(w.byCard(w.c, func(way patchwork.Way) string { return matchWords(patchwork.TallyMatches(j.Matches, way)) }))
 }
 
 // pressOne is the way of a step with one seam, named by the fabric it leans to
@@ -239,5 +240,3 @@ func sumColumns(s patchwork.Made) measure.Length {
 	}
 	return total
 }
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

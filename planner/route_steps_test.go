@@ -245,7 +245,7 @@ layout: {across: 3, down: 2}
 	assert.Equal(t, 3, count(p, "test"))
 }
 
-// Field case: a nine-patch of 4 x 6 pieces is 11 x 17 raw, recut 10 1/2 x 16 1/2;
+// Hand-worked: a nine-patch of 4 x 6 pieces is 11 x 17 raw, recut 10 1/2 x 16 1/2;
 // half turns fit and a quarter turn does not, its piece being 5 1/2 x 8 1/2.
 func TestAQuarterTurnThatDoesNotFitIsRefused(t *testing.T) {
 	text := `job: oblong

@@ -128,7 +128,7 @@ func (w cutWording) from(s cloth.Step) string {
 	}
 	f := w.Need.Fabric
 	if f.Form.Sheets() && s.From == f.Sheet() {
-		form := strings.TrimSuffix(string(f.Form), "s")
+		form := f.Form.One()
 		return counted(s.Count, form)
 	}
 	return counted(s.Count, "piece") + " " + s.From.Show(w.units)

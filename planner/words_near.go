@@ -3,6 +3,8 @@ package planner
 import (
 	"strings"
 	"unicode/utf8"
+
+	"quiltrun/planner/english"
 )
 
 // nearest is the name that somebody most likely meant by word: the one reached
@@ -77,14 +79,8 @@ func didYouMean(word string, among []string) string {
 // long to read stops with "and so on".
 func listed(words []string, and string) string {
 	const most = 20
-	switch n := len(words); {
-	case n == 0:
-		return ""
-	case n == 1:
-		return words[0]
-	case n > most:
+	if len(words) > most {
 		return strings.Join(words[:most], ", ") + " and so on"
-	default:
-		return strings.Join(words[:n-1], ", ") + " " + and + " " + words[n-1]
 	}
+	return english.List(words, and)
 }

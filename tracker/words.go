@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 )
 
 // mostListed is how many names a sentence lists before it says how many more
@@ -13,22 +14,14 @@ import (
 const mostListed = 6
 
 // things is a count with its word: "1 pair", "12 patches".
-func things(n int, unit planner.CountUnit) string {
-	return strconv.Itoa(n) + " " + plural(n, unit)
-}
+func things(n int, unit planner.CountUnit) string { return english.Count(n, string(unit)) }
 
-// plural is the word for n things. Units may grow; English endings are few.
+// plural is the word for n things.
 func plural(n int, unit planner.CountUnit) string {
-	word := string(unit)
 	if n == 1 {
-		return word
+		return string(unit)
 	}
-	for _, end := range []string{"s", "x", "ch", "sh"} {
-		if strings.HasSuffix(word, end) {
-			return word + "es"
-		}
-	}
-	return word + "s"
+	return english.Plural(string(unit))
 }
 
 // isOrAre is the verb after n things.
@@ -52,9 +45,5 @@ func andList(words []string) string {
 	if len(words) > mostListed+1 {
 		return fmt.Sprintf("%s and %d more", strings.Join(words[:mostListed], ", "), len(words)-mostListed)
 	}
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	end := len(words) - 1
-	return strings.Join(words[:end], ", ") + " and " + words[end]
+	return english.List(words, "and")
 }

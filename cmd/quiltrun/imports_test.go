@@ -32,6 +32,7 @@ var bans = []ban{
 	{"planner", "", []string{"os", "io/fs", "net", "net/http", "log", "math/rand", "math/rand/v2", "crypto/rand", "path/filepath"}, pure},
 	{"planner", "", []string{"quiltrun/tracker", "quiltrun/cmd"}, "data goes one way: the planner knows neither the log nor the screen"},
 	{"planner", "", []string{"github.com/spf13/cobra", "go.etcd.io/bbolt", "github.com/olekukonko/tablewriter"}, "how a plan is asked for, kept or shown is not the planner's business"},
+	{"planner/english", "", []string{"quiltrun/planner", "quiltrun/planner/measure"}, "words rest on nothing of ours"},
 	{"planner/measure", "", []string{"quiltrun/planner"}, "lengths rest on nothing of ours"},
 	{"planner/patchwork", "", []string{"quiltrun/planner", "quiltrun/planner/cloth", "quiltrun/planner/thread"}, "geometry rests on lengths alone"},
 	{"planner/cloth", "", []string{"quiltrun/planner", "quiltrun/planner/patchwork", "quiltrun/planner/thread"}, "cloth rests on lengths alone"},

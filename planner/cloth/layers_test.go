@@ -56,8 +56,7 @@ func TestTwoPanelsLoseTheirSeam(t *testing.T) {
 }
 
 // Two 42 in panels 67 1/2 long, 83 in together (quiltingboard.com t28279): all of
-// both. Q30 of the trade's cases: 59 × 69 from 42 in cloth is a full width and
-// 28 in, whose seam falls 41 1/2 in from the top (hand-worked: 42 + 28 − 1 = 69).
+// both. 59 × 69 from 42 in cloth is a full width and 28 in, whose seam falls 41 1/2 in from the top (hand-worked: 42 + 28 − 1 = 69).
 func TestPanelsMakeUpTheSpanAndSayWhereTheSeamFalls(t *testing.T) {
 	b := BackingOf(size(t, "83", "67 1/2"), in(t, "42"), 1, "", false)
 	assert.Equal(t, []measure.Size{size(t, "42", "67 1/2"), size(t, "42", "67 1/2")}, b.Panels)

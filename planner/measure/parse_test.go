@@ -14,8 +14,8 @@ import (
 
 func TestParseTakesWhatQuiltersWrite(t *testing.T) {
 	// Hand-worked; a bare number is in inches here. The mixed fractions with
-	// their own characters are the field cases of other programs that read 2½ as
-	// 21/2 or dropped a lone ½.
+	// their own characters are the ones that are easily read as 21/2, or a lone ½
+	// dropped.
 	const eightAndHalf = 8*in + in/2
 	for text, want := range map[string]measure.Length{
 		"8": 8 * in, "08": 8 * in, "8.5": eightAndHalf, "8.50": eightAndHalf, "8,5": eightAndHalf,

@@ -20,6 +20,15 @@ func (s Size) Show(u Unit) string {
 	return rounded(changed) + shownWidth + " × " + shownHeight + " " + u.String()
 }
 
+// Words returns the size as a quilter says it, rounded as by Show: a square by its
+// side, "4 1/2 in square", anything else as "8 1/2 × 9 in".
+func (s Size) Words(u Unit) string {
+	if s.Width == s.Height {
+		return s.Width.Show(u) + " square"
+	}
+	return s.Show(u)
+}
+
 var (
 	errSizes = errors.New("a size is a width and a height, such as 18 x 22")
 	errMixed = errors.New("the second measure has no unit though the first has; write both, as in 1 yd x 42 in")

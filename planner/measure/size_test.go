@@ -31,6 +31,14 @@ func TestParseSize(t *testing.T) {
 	}
 }
 
+// Hand-worked: 12.7 cm is 5 in, 5.08 cm is 2 in.
+func TestWordsNameASquareByItsSide(t *testing.T) {
+	square, oblong := measure.Size{Width: 5 * in, Height: 5 * in}, measure.Size{Width: 5 * in, Height: 2 * in}
+	assert.Equal(t, "5 in square", square.Words(measure.Inches))
+	assert.Equal(t, "12.7 cm square", square.Words(measure.Centimetres))
+	assert.Equal(t, oblong.Show(measure.Inches), oblong.Words(measure.Inches))
+}
+
 func TestBareSizeIsInTheJobsUnit(t *testing.T) {
 	for text, want := range map[string]measure.Size{
 		"50 x 55":    {Width: 50 * cm, Height: 55 * cm},

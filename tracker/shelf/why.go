@@ -33,7 +33,7 @@ func (i Item) whyNot(n Need) string {
 	case serves:
 		return "is too short for what is to be cut in one"
 	case n.Form.Counted():
-		return fmt.Sprintf("is %s, and %s is wanted", sizeWords(i.Size(), unit), sizeWords(measure.Size{Width: n.Width, Height: n.Height}, unit))
+		return fmt.Sprintf("is %s, and %s is wanted", i.Size().Words(unit), measure.Size{Width: n.Width, Height: n.Height}.Words(unit))
 	}
 	return fmt.Sprintf("is %s wide, and %s is wanted", i.Width.Show(unit), n.Width.Show(unit))
 }

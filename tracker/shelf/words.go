@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
@@ -25,7 +26,7 @@ func (i Item) Words(a planner.Amount) string { return AmountWords(a, i.Form, i.u
 func AmountWords(a planner.Amount, form planner.Form, u measure.Unit) string {
 	switch {
 	case form.Counted():
-		return countWords(int(a), form)
+		return english.Count(int(a), form.One())
 	case form == planner.Spool:
 		return threadWords(measure.Length(a), u)
 	}
@@ -45,15 +46,6 @@ func threadWords(l measure.Length, u measure.Unit) string {
 	return fmt.Sprintf("%d yd", measure.FloorDiv(l, measure.Yard))
 }
 
-// countWords is "1 fat quarter", "42 pre-cut squares".
-func countWords(n int, form planner.Form) string {
-	word := strings.TrimSuffix(string(form), "s")
-	if n != 1 {
-		word += "s"
-	}
-	return fmt.Sprintf("%d %s", n, word)
-}
-
 // Called is the item's name and what it is: "Foam, yardage 42 in wide".
 func (i Item) Called() string {
 	name := i.Name
@@ -64,14 +56,7 @@ func (i Item) Called() string {
 	case i.Material == planner.ThreadMaterial:
 		return name
 	case i.Form.Counted():
-		return fmt.Sprintf("%s, %s %s", name, i.Form, sizeWords(i.Size(), i.units()))
+		return fmt.Sprintf("%s, %s %s", name, i.Form, i.Size().Words(i.units()))
 	}
 	return fmt.Sprintf("%s, %s %s wide", name, i.Form, i.Width.Show(i.units()))
-}
-
-func sizeWords(s measure.Size, u measure.Unit) string {
-	if s.Width == s.Height {
-		return s.Width.Show(u) + " square"
-	}
-	return s.Show(u)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/tracker"
 )
 
@@ -76,16 +77,16 @@ func blockChanges(old, now tracker.Ledger) []string {
 	}
 	var said []string
 	if len(added) > 0 {
-		said = append(said, "new: "+plural(len(added), "block")+", "+shortList(added))
+		said = append(said, "new: "+english.Count(len(added), "block")+", "+shortList(added))
 	}
 	if len(retired) > 0 {
-		said = append(said, "retired: "+plural(len(retired), "block")+", "+shortList(retired))
+		said = append(said, "retired: "+english.Count(len(retired), "block")+", "+shortList(retired))
 	}
 	if moved > 0 {
-		said = append(said, plural(moved, "block")+" in another place of the layout")
+		said = append(said, english.Count(moved, "block")+" in another place of the layout")
 	}
 	if recoloured > 0 {
-		said = append(said, plural(recoloured, "block")+" of other fabrics")
+		said = append(said, english.Count(recoloured, "block")+" of other fabrics")
 	}
 	return said
 }
@@ -114,7 +115,7 @@ func routeChanges(old, now tracker.Ledger) []string {
 		case !known:
 			added = append(added, rowName(o))
 		case was.Count != o.Count:
-			said = append(said, fmt.Sprintf("%s: %s, was %d", rowName(o), plural(o.Count, string(o.CountedIn)), was.Count))
+			said = append(said, fmt.Sprintf("%s: %s, was %d", rowName(o), english.Count(o.Count, string(o.CountedIn)), was.Count))
 		}
 	}
 	for _, o := range old.Operations {

@@ -8,6 +8,7 @@ import (
 
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
@@ -85,7 +86,7 @@ func (p plans) lead() []string {
 	u := p.units()
 	said := difference("quilt, flat", p.old.Quilt.Finished.Show(u), p.now.Quilt.Finished.Show(u))
 	said = append(said, difference("blocks of a quilt", fmt.Sprint(p.old.Quilt.Blocks), fmt.Sprint(p.now.Quilt.Blocks))...)
-	said = append(said, difference("blocks, raw", sizeWords(p.old.Colourways[0].Raw, u), sizeWords(p.now.Colourways[0].Raw, u))...)
+	said = append(said, difference("blocks, raw", p.old.Colourways[0].Raw.Words(u), p.now.Colourways[0].Raw.Words(u))...)
 	said = append(said, p.measures()...)
 	said = append(said, difference("work", render.About(p.old.Minutes), render.About(p.now.Minutes))...)
 	said = append(said, p.buying()...)
@@ -123,7 +124,7 @@ func (p plans) batting(plan planner.Plan) string {
 	if b == nil {
 		return ""
 	}
-	return sizeWords(b.Size, p.units()) + " or more"
+	return b.Size.Words(p.units()) + " or more"
 }
 
 func (p plans) oldNeed(fabric string) (planner.FabricNeed, bool) { return needOf(p.old, fabric) }
@@ -164,7 +165,7 @@ func (p plans) borders(plan planner.Plan) string {
 	var each []string
 	for i, b := range plan.Job.Borders {
 		if len(b.Blocks) > 0 {
-			each = append(each, plural(plan.Borders[i].Blocks, "block"))
+			each = append(each, english.Count(plan.Borders[i].Blocks, "block"))
 			continue
 		}
 		each = append(each, b.Width.Show(p.units())+" of "+b.Fabric)
@@ -201,7 +202,7 @@ func (p plans) backing(plan planner.Plan) string {
 	if b == nil {
 		return ""
 	}
-	text := fmt.Sprintf("%s of %s", sizeWords(b.Size, p.units()), b.Fabric)
+	text := fmt.Sprintf("%s of %s", b.Size.Words(p.units()), b.Fabric)
 	if b.Panels > 1 {
 		text += fmt.Sprintf(" in %d panels", b.Panels)
 	}
@@ -213,7 +214,7 @@ func (p plans) binding(plan planner.Plan) string {
 	if b == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s of %s, %s wide, finished by %s", plural(b.Strips, "strip"), b.Fabric, b.Strip.Show(p.units()), plan.Job.Binding.Finish)
+	return fmt.Sprintf("%s of %s, %s wide, finished by %s", english.Count(b.Strips, "strip"), b.Fabric, b.Strip.Show(p.units()), plan.Job.Binding.Finish)
 }
 
 // quilting is who quilts, how long that takes and how closely.
@@ -222,7 +223,7 @@ func quilting(q *planner.Quilting) string {
 	case q == nil:
 		return ""
 	case q.SentOut:
-		return fmt.Sprintf("sent out for %s, %s", plural(q.LeadDays, "day"), q.Density)
+		return fmt.Sprintf("sent out for %s, %s", english.Count(q.LeadDays, "day"), q.Density)
 	}
 	return fmt.Sprintf("by oneself, %s", q.Density)
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
@@ -89,17 +90,9 @@ func lengthWords(measures map[string]measure.Length, name string, u measure.Unit
 	return "not given"
 }
 
-// sizeWords is a raw or finished size; of a square, its side.
-func sizeWords(s measure.Size, u measure.Unit) string {
-	if s.Width == s.Height {
-		return s.Width.Show(u) + " square"
-	}
-	return s.Show(u)
-}
-
 // sideWords is a size where the word square is said already.
 func sideWords(s measure.Size, u measure.Unit) string {
-	return strings.TrimSuffix(sizeWords(s, u), " square")
+	return strings.TrimSuffix(s.Words(u), " square")
 }
 
 // resized is the pieces of one fabric, cut for one thing, whose sizes are other
@@ -182,7 +175,7 @@ func (p plans) cuts() []string {
 func (p plans) counted(pieces []planner.PieceCount) string {
 	each := make([]string, len(pieces))
 	for i, piece := range pieces {
-		each[i] = fmt.Sprintf("%d of %s", piece.Count, sizeWords(piece.Size, p.units()))
+		each[i] = fmt.Sprintf("%d of %s", piece.Count, piece.Size.Words(p.units()))
 	}
 	return strings.Join(each, ", ")
 }
@@ -191,7 +184,7 @@ func (p plans) counted(pieces []planner.PieceCount) string {
 func (p plans) sizes(pieces []planner.PieceCount) string {
 	each := make([]string, len(pieces))
 	for i, piece := range pieces {
-		each[i] = sizeWords(piece.Size, p.units())
+		each[i] = piece.Size.Words(p.units())
 	}
 	return strings.Join(each, " and ")
 }
@@ -257,9 +250,9 @@ func (p plans) sewnBefore(c planner.Colourway) string {
 	}
 	u := p.units()
 	text := fmt.Sprintf("work on %s is logged up to %s (%s) to the former measures", c.Name, row.Title(),
-		plural(row.Done+row.Spare, string(row.CountedIn)))
+		english.Count(row.Done+row.Spare, string(row.CountedIn)))
 	if old != now {
-		text += fmt.Sprintf(": its blocks were %s, they are now %s", sizeWords(old, u), sizeWords(now, u))
+		text += fmt.Sprintf(": its blocks were %s, they are now %s", old.Words(u), now.Words(u))
 	}
 	return text
 }

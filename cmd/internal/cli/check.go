@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"quiltrun/planner/english"
 	"quiltrun/tracker/store"
 )
 
@@ -106,6 +107,6 @@ func (c checked) show(env *Env) error {
 		return err
 	}
 	_, err := fmt.Fprintf(env.Out, "The log is in order: %s, %s\n%s\n",
-		plural(c.Jobs, "job"), pluralOf(c.Entries, "entry", "entries"), c.Store)
+		english.Count(c.Jobs, "job"), english.Count(c.Entries, "entry"), c.Store)
 	return err
 }

@@ -9,7 +9,6 @@ import (
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
 	"quiltrun/planner/cloth"
-	"quiltrun/tracker"
 )
 
 const cutLong = `cut shows how the job sheet cuts each fabric, all its pieces together: blocks,
@@ -98,9 +97,5 @@ func (o cutOptions) choose(plan planner.Plan) ([]planner.FabricNeed, error) {
 		}
 		names = append(names, need.Fabric.Name)
 	}
-	f := failed("there is no fabric %q", o.fabric)
-	if near := tracker.Nearest(o.fabric, names); len(near) > 0 {
-		return nil, f.hint("did you mean %s?", strings.Join(near, " or "))
-	}
-	return nil, f.hint("fabrics are %s", shortList(names))
+	return nil, noFabric(o.fabric, names)
 }

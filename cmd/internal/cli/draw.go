@@ -11,6 +11,7 @@ import (
 
 	"quiltrun/cmd/internal/draw"
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/tracker"
 )
 
@@ -136,7 +137,7 @@ func chooseTop(all []draw.Drawing, plan planner.Plan, which []string) ([]draw.Dr
 	}
 	n, err := strconv.Atoi(which[0])
 	if err != nil || n < 1 || n > len(tops) {
-		return nil, failed("there is no quilt %s: the run is %s", which[0], plural(len(tops), "quilt"))
+		return nil, failed("there is no quilt %s: the run is %s", which[0], english.Count(len(tops), "quilt"))
 	}
 	return tops[n-1 : n], nil
 }
@@ -154,11 +155,7 @@ func chooseBlock(all []draw.Drawing, plan planner.Plan, which []string) ([]draw.
 		}
 		names = append(names, b.Colourway)
 	}
-	f := failed("there is no colourway %q", which[0])
-	if near := tracker.Nearest(which[0], names); len(near) > 0 {
-		return nil, f.hint("did you mean %s?", near[0])
-	}
-	return nil, f.hint("colourways are %s", shortList(names))
+	return nil, noColourway(which[0], names)
 }
 
 // chooseCutting picks the cutting of all fabrics, or the drawing that one is in.

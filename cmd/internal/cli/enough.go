@@ -10,7 +10,6 @@ import (
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
 	"quiltrun/planner/measure"
-	"quiltrun/tracker"
 	"quiltrun/tracker/shelf"
 )
 
@@ -123,11 +122,7 @@ func haveInstead(ask *planner.EnoughAsk, text string) error {
 		ask.Whole = append(ask.Whole, name)
 		return err
 	}
-	f := failed("there is no fabric %q", name)
-	if near := tracker.Nearest(name, names); len(near) > 0 {
-		return f.hint("did you mean %s?", strings.Join(near, " or "))
-	}
-	return f.hint("fabrics are %s", shortList(names))
+	return noFabric(name, names)
 }
 
 func haveOf(f planner.Fabric, amount string, u measure.Unit) (planner.Have, error) {
@@ -136,7 +131,7 @@ func haveOf(f planner.Fabric, amount string, u measure.Unit) (planner.Have, erro
 		n, err := strconv.Atoi(number)
 		form, named := countedForm(word, planner.ClothMaterial)
 		if err != nil || n < 0 || n > mostOnShelf || word != "" && (!named || form != f.Form) {
-			return planner.Have{}, wrong("--have: %q is not a count of %s", amount, pluralForm(f.Form))
+			return planner.Have{}, wrong("--have: %q is not a count of %s", amount, f.Form.Several())
 		}
 		return planner.Have{Sheets: []planner.HaveSheets{{Size: f.Size, Count: n}}}, nil
 	}

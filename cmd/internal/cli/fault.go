@@ -1,6 +1,11 @@
 package cli
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+
+	"quiltrun/tracker"
+)
 
 // Exit codes, as the root help states them.
 const (
@@ -32,6 +37,25 @@ func failed(format string, args ...any) *fault {
 func (f *fault) hint(format string, args ...any) *fault {
 	f.hints = append(f.hints, fmt.Sprintf(format, args...))
 	return f
+}
+
+// didYouMean hints at the names that are near to what was typed; where none is, at
+// what else there is to say.
+func (f *fault) didYouMean(typed string, names []string, otherwise string) *fault {
+	if near := tracker.Nearest(typed, names); len(near) > 0 {
+		return f.hint("did you mean %s?", strings.Join(near, " or "))
+	}
+	return f.hint("%s", otherwise)
+}
+
+// noFabric is a fabric that a job has not.
+func noFabric(typed string, names []string) *fault {
+	return failed("there is no fabric %q", typed).didYouMean(typed, names, "fabrics are "+shortList(names))
+}
+
+// noColourway is a colourway that a job has not.
+func noColourway(typed string, names []string) *fault {
+	return failed("there is no colourway %q", typed).didYouMean(typed, names, "colourways are "+shortList(names))
 }
 
 // Error is the sentence alone; the hints are for whoever shows it.

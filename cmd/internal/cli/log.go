@@ -12,6 +12,7 @@ import (
 
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/tracker"
 )
 
@@ -116,7 +117,7 @@ func (e *Env) canGoOn(ctx context.Context, job string) []string {
 	const most = 5
 	var next []string
 	for _, row := range e.glanceJob(ctx, []string{job}).Next(most) {
-		next = append(next, fmt.Sprintf("%s: %s left", rowName(row.Operation), plural(row.Left(), string(row.CountedIn))))
+		next = append(next, fmt.Sprintf("%s: %s left", rowName(row.Operation), english.Count(row.Left(), string(row.CountedIn))))
 	}
 	return next
 }

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"cmp"
-	"errors"
 	"strings"
 
 	"quiltrun/planner"
@@ -22,13 +21,9 @@ func (v tookValue) Type() string   { return "TIME" }
 
 // Set reads the time.
 func (v tookValue) Set(text string) error {
-	minutes, err := parseSpan(text, longestWork)
-	var reason *spanError
-	if errors.As(err, &reason) {
-		return wrong("--took %s", reason.what).hint("%s", reason.say)
-	}
-	if minutes == 0 {
-		return wrong("--took %q is no time at all", text).hint("leave --took out where nobody timed it")
+	minutes, err := someTime("--took", text, longestWork, "leave --took out where nobody timed it")
+	if err != nil {
+		return err
 	}
 	*v.to = &minutes
 	return nil

@@ -7,6 +7,7 @@ import (
 
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
@@ -145,7 +146,7 @@ func (m *measuring) whose(state tracker.State) (colourway string, blocks []strin
 		colourway = m.opts.lot.Name
 		known := slices.ContainsFunc(m.plan.Colourways, func(c planner.ColourwayPlan) bool { return c.Name == colourway })
 		if !known {
-			return "", nil, failed("there is no colourway %q", colourway).hint("colourways are %s", shortList(state.Ledger.Colourways))
+			return "", nil, noColourway(colourway, state.Ledger.Colourways)
 		}
 	}
 	for _, typed := range m.opts.blocks {
@@ -219,7 +220,7 @@ func (m *measuring) uneven(kept tracker.Measurement, colourway string, tolerance
 		counts = append(counts, planner.SizeCount{Size: size, Count: s.Count})
 	}
 	if most := len(m.plan.Blocks); kept.Pieces() > most {
-		return failed("the run has %s, and %d are measured", plural(most, "block"), kept.Pieces())
+		return failed("the run has %s, and %d are measured", english.Count(most, "block"), kept.Pieces())
 	}
 	uneven, err := planner.BlocksOf(m.plan, counts, kept.Sizes[0].Blocks, colourway, tolerance)
 	if err != nil {

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"errors"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -89,13 +88,9 @@ func (v sittingValue) Type() string   { return "TIME" }
 
 // Set reads the time.
 func (v sittingValue) Set(text string) error {
-	minutes, err := parseSpan(text, longestSitting)
-	var reason *spanError
-	if errors.As(err, &reason) {
-		return wrong("--for %s", reason.what).hint("%s", reason.say)
-	}
-	if minutes == 0 {
-		return wrong("--for %q is no time at all", text).hint("leave --for out to see all that can go on")
+	minutes, err := someTime("--for", text, longestSitting, "leave --for out to see all that can go on")
+	if err != nil {
+		return err
 	}
 	*v.to = minutes
 	return nil
@@ -127,9 +122,5 @@ func (v placeValue) Set(text string) error {
 		*v.to = planner.Place(found[0])
 		return nil
 	}
-	f := wrong("--at %q is no place of work", text)
-	if near := tracker.Nearest(typed, places); len(near) > 0 {
-		return f.hint("did you mean %s?", strings.Join(near, " or "))
-	}
-	return f.hint("places are %s", strings.Join(places, ", "))
+	return wrong("--at %q is no place of work", text).didYouMean(typed, places, "places are "+strings.Join(places, ", "))
 }

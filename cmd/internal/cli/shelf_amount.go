@@ -84,7 +84,7 @@ func parseAmount(text string, m planner.Material) (stockAmount, bool) {
 func countedForm(word string, m planner.Material) (planner.Form, bool) {
 	word = strings.TrimSuffix(strings.ReplaceAll(word, "precut", "pre-cut"), "s")
 	for _, form := range countedForms[m] {
-		whole := strings.TrimSuffix(string(form), "s")
+		whole := form.One()
 		if word == whole || "pre-cut "+word == whole {
 			return form, true
 		}
@@ -128,7 +128,7 @@ func parseOf(i shelf.Item, text string, all planner.Amount) (planner.Amount, err
 		n, err := strconv.Atoi(number)
 		a, named := parseAmount(text, i.Material)
 		if err != nil || n < 0 || n > mostOnShelf || number != text && (!named || a.form != i.Form) {
-			return 0, failed("%q is not a count of %s", text, pluralForm(i.Form)).hint("item %s is %s: write how many", i.ID, i.Called())
+			return 0, failed("%q is not a count of %s", text, i.Form.Several()).hint("item %s is %s: write how many", i.ID, i.Called())
 		}
 		return planner.Amount(n), nil
 	}
@@ -138,6 +138,3 @@ func parseOf(i shelf.Item, text string, all planner.Amount) (planner.Amount, err
 	}
 	return a.amount, nil
 }
-
-// pluralForm is a form in the plural.
-func pluralForm(f planner.Form) string { return strings.TrimSuffix(string(f), "s") + "s" }

@@ -144,7 +144,7 @@ func (o shelfPutOptions) sized(e tracker.Shelf, unit measure.Unit) (tracker.Shel
 		known, e.Assumed = true, false
 	}
 	if !known {
-		return e, wrong("what size is one of the %s?", pluralForm(e.Form)).hint("write: --size 5, or --size 9x21")
+		return e, wrong("what size is one of the %s?", e.Form.Several()).hint("write: --size 5, or --size 9x21")
 	}
 	e.Width, e.Height = size.Width, size.Height
 	return e, nil

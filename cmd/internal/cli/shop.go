@@ -63,7 +63,7 @@ func runShop(ctx context.Context, env *Env, opts shopOptions) error {
 	if err != nil {
 		return err
 	}
-	if err := opts.once(); err != nil {
+	if err := opts.once(env.given.json); err != nil {
 		return err
 	}
 	jobs, stock, err := env.provide(ctx, opts.of)
@@ -82,7 +82,7 @@ func runShop(ctx context.Context, env *Env, opts shopOptions) error {
 	if err != nil {
 		return err
 	}
-	shown := render.Shopped{Wanted: wanted, Shopping: list, Spool: spool, Pieces: stock.Pieces()}
+	shown := render.Shopped{Wanted: wanted, Shopping: list, Spool: spool}
 	switch {
 	case env.given.json:
 		return render.ShopJSON(env.Out, shown)
@@ -105,10 +105,10 @@ func (o shopOptions) spoolLength() (measure.Length, error) {
 	return measure.Length(a.amount), nil
 }
 
-// once refuses two forms at once, and a job that is named twice: its needs would be bought twice.
-func (o shopOptions) once() error {
-	if o.csv && o.print {
-		return wrong("shop writes --csv or --print, not both")
+// once refuses two forms of the list at once, and a job that is named twice: its needs would be bought twice.
+func (o shopOptions) once(json bool) error {
+	if o.csv && o.print || json && (o.csv || o.print) {
+		return wrong("shop writes --json, --csv or --print, one of them")
 	}
 	for i, name := range o.of {
 		if slices.Contains(o.of[:i], name) {

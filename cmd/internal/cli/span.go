@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -17,7 +18,10 @@ var spanUnits = map[string]float64{
 }
 
 // spanError says why a text is no length of time, and what would be.
-type spanError struct{ what, say string }
+type spanError struct {
+	what, say string
+	over      bool // it is one, beyond the limit
+}
 
 // Error is what is wrong, without what to say instead.
 func (e *spanError) Error() string { return e.what }
@@ -32,9 +36,9 @@ func parseSpan(text string, limit planner.Minutes) (planner.Minutes, error) {
 		return 0, nil
 	}
 	if isNumber(rest) {
-		return 0, &spanError{fmt.Sprintf("%q has no unit", text), "say " + rest + "m for minutes"}
+		return 0, &spanError{what: fmt.Sprintf("%q has no unit", text), say: "say " + rest + "m for minutes"}
 	}
-	notTime := &spanError{fmt.Sprintf("%q is not a length of time", text), "write it like 35m, 1h20m or 90s"}
+	notTime := &spanError{what: fmt.Sprintf("%q is not a length of time", text), say: "write it like 35m, 1h20m or 90s"}
 	if rest == "" {
 		return 0, notTime
 	}
@@ -51,7 +55,28 @@ func parseSpan(text string, limit planner.Minutes) (planner.Minutes, error) {
 	if minutes := planner.Minutes(seconds / 60); minutes <= limit {
 		return minutes, nil
 	}
-	return 0, &spanError{fmt.Sprintf("%q is more than %g hours", text, limit/60), "is there a digit too many?"}
+	return 0, &spanError{what: fmt.Sprintf("%q is more than %g hours", text, limit/60), say: "is there a digit too many?", over: true}
+}
+
+// spanOption is parseSpan for an option or a word of the command line, which the
+// error names.
+func spanOption(what, text string, limit planner.Minutes) (planner.Minutes, error) {
+	minutes, err := parseSpan(text, limit)
+	var reason *spanError
+	if errors.As(err, &reason) {
+		return 0, wrong("%s %s", what, reason.what).hint("%s", reason.say)
+	}
+	return minutes, err
+}
+
+// someTime is spanOption where no time at all makes no sense; instead says what to
+// do then.
+func someTime(what, text string, limit planner.Minutes, instead string) (planner.Minutes, error) {
+	minutes, err := spanOption(what, text, limit)
+	if err == nil && minutes == 0 {
+		return 0, wrong("%s %q is no time at all", what, text).hint("%s", instead)
+	}
+	return minutes, err
 }
 
 // cutSpan takes the first number and its unit off the text. The number comes

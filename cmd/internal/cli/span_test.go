@@ -36,22 +36,22 @@ func TestSpansPeopleType(t *testing.T) {
 
 func TestSpansThatAreRefused(t *testing.T) {
 	for text, want := range map[string]spanError{
-		"35":       {`"35" has no unit`, "say 35m for minutes"},
-		"1.5":      {`"1.5" has no unit`, "say 1.5m for minutes"},
-		"":         {`"" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"soon":     {`"soon" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"-35m":     {`"-35m" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"1:20":     {`"1:20" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"20m1h":    {`"20m1h" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"5m5m":     {`"5m5m" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"1h20":     {`"1h20" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"3d":       {`"3d" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"m":        {`"m" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"1.2.3m":   {`"1.2.3m" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"1e3m":     {`"1e3m" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"NaNm":     {`"NaNm" is not a length of time`, "write it like 35m, 1h20m or 90s"},
-		"20h1m":    {`"20h1m" is more than 20 hours`, "is there a digit too many?"},
-		"9999999h": {`"9999999h" is more than 20 hours`, "is there a digit too many?"},
+		"35":       {`"35" has no unit`, "say 35m for minutes", false},
+		"1.5":      {`"1.5" has no unit`, "say 1.5m for minutes", false},
+		"":         {`"" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"soon":     {`"soon" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"-35m":     {`"-35m" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"1:20":     {`"1:20" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"20m1h":    {`"20m1h" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"5m5m":     {`"5m5m" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"1h20":     {`"1h20" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"3d":       {`"3d" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"m":        {`"m" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"1.2.3m":   {`"1.2.3m" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"1e3m":     {`"1e3m" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"NaNm":     {`"NaNm" is not a length of time`, "write it like 35m, 1h20m or 90s", false},
+		"20h1m":    {`"20h1m" is more than 20 hours`, "is there a digit too many?", true},
+		"9999999h": {`"9999999h" is more than 20 hours`, "is there a digit too many?", true},
 	} {
 		_, err := parseSpan(text, 20*60)
 		var got *spanError

@@ -34,15 +34,15 @@ func newSwap(env *Env) *cobra.Command {
 		Short:             "Note that two blocks changed places",
 		Long:              swapLong,
 		Example:           swapExample,
-		Args:              between(3, 3, "JOB", "BLOCK", "BLOCK"),
+		Args:              cobra.ArbitraryArgs,
 		ValidArgsFunction: env.completeSwap,
-		RunE: func(cmd *cobra.Command, args []string) error {
+		RunE: env.aboutJob(between(3, 3, "JOB", "BLOCK", "BLOCK"), wordsOf("the block", blockIDs), func(cmd *cobra.Command, args []string) error {
 			opts.job, opts.one, opts.other = args[0], args[1], args[2]
 			if err := checkJob(opts.job); err != nil {
 				return err
 			}
 			return runSwap(cmd.Context(), env, opts)
-		},
+		}),
 	}
 	registerID(cmd.Flags(), &opts.id)
 	return cmd
@@ -50,11 +50,14 @@ func newSwap(env *Env) *cobra.Command {
 
 // completeSwap offers a job, then its blocks.
 func (e *Env) completeSwap(cmd *cobra.Command, args []string, typed string) (completions, cobra.ShellCompDirective) {
-	switch len(args) {
-	case 0:
-		return e.completeJob(cmd, args, typed)
-	case 1, 2:
-		return fitting(blockIDs(e.glanceJob(cmd.Context(), args[:1]).Ledger), typed), noFiles
+	state, words := e.glanceWords(cmd.Context(), args)
+	blocks := fitting(blockIDs(state.Ledger), typed)
+	switch {
+	case len(args) == 0:
+		jobs, _ := e.completeJob(cmd, args, typed)
+		return append(jobs, blocks...), noFiles
+	case words < 2:
+		return blocks, noFiles
 	}
 	return nil, noFiles
 }

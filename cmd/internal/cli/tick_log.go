@@ -14,6 +14,7 @@ import (
 	"quiltrun/cmd/internal/render"
 	"quiltrun/cmd/internal/tick"
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/tracker"
 	"quiltrun/tracker/store"
 )
@@ -224,7 +225,7 @@ func (e *Env) tickLines(ctx context.Context, screen *tick.Screen, id string, sta
 	case err != nil:
 		return err
 	case refused > 0:
-		return failed("%s came to no entry; what was accepted is in the log", plural(refused, "line"))
+		return failed("%s came to no entry; what was accepted is in the log", english.Count(refused, "line"))
 	}
 	return nil
 }

@@ -51,11 +51,11 @@ func (v apartValue) Set(text string) error {
 	minutes, err := parseSpan(text, mostApart)
 	var reason *spanError
 	switch {
-	case errors.As(err, &reason) && minutes == 0 && strings.Contains(reason.what, "more than"):
+	case !errors.As(err, &reason):
+		*v.to = time.Duration(minutes * planner.Minutes(time.Minute))
+		return err
+	case reason.over:
 		return wrong("--apart %q is more than 5 seconds", text).hint("keys that are held begin to repeat within a second; 0.7s is usual")
-	case errors.As(err, &reason):
-		return wrong("--apart %s", reason.what).hint("write it like 0.7s")
 	}
-	*v.to = time.Duration(minutes * planner.Minutes(time.Minute))
-	return nil
+	return wrong("--apart %s", reason.what).hint("write it like 0.7s")
 }

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"context"
-	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -95,16 +94,6 @@ func (v limitValue) Set(text string) error {
 	}
 	*v.to = &minutes
 	return nil
-}
-
-// spanOption reads a length of time, and says of which option or word it was.
-func spanOption(what, text string, limit planner.Minutes) (planner.Minutes, error) {
-	minutes, err := parseSpan(text, limit)
-	var reason *spanError
-	if errors.As(err, &reason) {
-		return 0, wrong("%s: %s", what, reason.what).hint("%s", reason.say)
-	}
-	return minutes, err
 }
 
 // fill reads the arguments and sees that they go together.

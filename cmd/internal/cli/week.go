@@ -54,13 +54,13 @@ func parseWorktime(args []string, from planner.Date) (worktime, error) {
 func parseDayTime(arg, text string) (planner.Minutes, error) {
 	minutes, err := parseSpan(text, longestDay)
 	var reason *spanError
-	if errors.As(err, &reason) {
-		if minutes, err := parseSpan(text, 1000*longestDay); err == nil && minutes > longestDay {
-			return 0, wrong("%q: a day has 24 hours", arg)
-		}
-		return 0, wrong("%q: %s", arg, reason.what).hint("%s", strings.Replace(reason.say, "m for minutes", "h for hours", 1))
+	switch {
+	case !errors.As(err, &reason):
+		return minutes, err
+	case reason.over:
+		return 0, wrong("%q: a day has 24 hours", arg)
 	}
-	return minutes, nil
+	return 0, wrong("%q: %s", arg, reason.what).hint("%s", strings.Replace(reason.say, "m for minutes", "h for hours", 1))
 }
 
 // add sets one item of a list: a date or a stretch of them, which begin with a

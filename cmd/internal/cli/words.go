@@ -1,20 +1,10 @@
 package cli
 
 import (
-	"fmt"
 	"strings"
+
+	"quiltrun/planner/english"
 )
-
-// plural is a number with its word.
-func plural(n int, word string) string { return pluralOf(n, word, word+"s") }
-
-// pluralOf is the same for words that take more than an s.
-func pluralOf(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
 
 // shortList names a few and counts the others.
 func shortList(names []string) string { return shortListOf(names, ", ") }
@@ -25,5 +15,5 @@ func shortListOf(names []string, between string) string {
 	if len(names) <= most {
 		return strings.Join(names, between)
 	}
-	return strings.Join(names[:most], between) + " and " + plural(len(names)-most, "other")
+	return strings.Join(names[:most], between) + " and " + english.Count(len(names)-most, "other")
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/patchwork"
 )
 
@@ -51,8 +52,8 @@ func (d *drawing) blockFacts(c planner.ColourwayPlan) string {
 	u := d.plan.Job.Units
 	facts := []string{
 		d.plan.Job.Title,
-		plural(c.Blocks, "block") + " a quilt",
-		together(sized(c.Raw, u)) + " raw, " + together(sized(c.Finished, u)) + " finished",
+		english.Count(c.Blocks, "block") + " a quilt",
+		together(c.Raw.Words(u)) + " raw, " + together(c.Finished.Words(u)) + " finished",
 	}
 	return strings.Join(facts, " · ")
 }
@@ -111,7 +112,7 @@ func (m *making) finished(sets []set) []panel {
 	for i, set := range sets {
 		if i == mostSets {
 			last := &panels[i-1]
-			last.lines = append(last.lines, fmt.Sprintf("And %s of fabrics more, on the job sheet.", plural(len(sets)-mostSets, "set")))
+			last.lines = append(last.lines, fmt.Sprintf("And %s of fabrics more, on the job sheet.", english.Count(len(sets)-mostSets, "set")))
 			break
 		}
 		panels = append(panels, panel{
@@ -154,7 +155,7 @@ func idList(ids []string) string {
 		}
 		said = append(said, text)
 		if len(said) == most && i+1 < len(ids) {
-			return strings.Join(said, ", ") + " and " + plural(len(ids)-i-1, "other")
+			return strings.Join(said, ", ") + " and " + english.Count(len(ids)-i-1, "other")
 		}
 	}
 	return strings.Join(said, ", ")

@@ -7,6 +7,7 @@ import (
 
 	"quiltrun/planner"
 	"quiltrun/planner/cloth"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 )
 
@@ -118,7 +119,7 @@ func (c *cutting) facts() string {
 	n, u := c.need, c.plan.Job.Units
 	f := []string{c.plan.Job.Title}
 	if n.Fabric.Form.Sheets() {
-		f = append(f, plural(n.Cutting.Sheets, strings.TrimSuffix(string(n.Fabric.Form), "s"))+" "+together(n.Fabric.Sheet().Show(u)))
+		f = append(f, english.Count(n.Cutting.Sheets, n.Fabric.Form.One())+" "+together(n.Fabric.Sheet().Show(u)))
 	} else {
 		f = append(f, together(n.Cutting.Length.Show(u))+" of cloth "+together(n.Fabric.Across().Show(u))+" wide")
 		if n.Cutting.Gap() == 0 {
@@ -127,7 +128,7 @@ func (c *cutting) facts() string {
 			f = append(f, "no plan can take less than "+together(n.Cutting.Bound.Show(u)))
 		}
 	}
-	f = append(f, plural(n.Cutting.Cuts, "ruler cut"), "leftovers are hatched")
+	f = append(f, english.Count(n.Cutting.Cuts, "ruler cut"), "leftovers are hatched")
 	if n.Fabric.Directional {
 		f = append(f, "one way: nothing is turned, one layer at a time")
 	}

@@ -145,9 +145,9 @@ func (m *making) sewing(made patchwork.Made) panel {
 // trimming is the unit before, with the lines that it is cut back to.
 func (m *making) trimming(made patchwork.Made) panel {
 	before := m.madeOf(made.Step.Of)
-	lines := []string{"Trim to " + together(sized(made.Step.Size, m.units())) + ", the same off opposite sides."}
+	lines := []string{"Trim to " + together(made.Step.Size.Words(m.units())) + ", the same off opposite sides."}
 	if before.Pieces != nil {
-		lines[0] = "Trim every piece to " + together(sized(made.Step.Size, m.units())) + "."
+		lines[0] = "Trim every piece to " + together(made.Step.Size.Words(m.units())) + "."
 		return panel{named(made), m.grid(made.Pieces, nil), lines}
 	}
 	s := m.fit(before.Unit.Size)

@@ -15,7 +15,7 @@ func (m *making) triangles(made patchwork.Made) []panel {
 	atATime := max(step.AtATime, 2)
 	square := patchwork.CutPiece(step.Roles[0], measure.Size{Width: made.Square, Height: made.Square})
 	lines := []string{fmt.Sprintf("Lay a %s and a %s square together, %s.", step.Roles[0], step.Roles[1],
-		together(sized(square.Size, m.units()))), m.sewTriangles(atATime)}
+		together(square.Size.Words(m.units()))), m.sewTriangles(atATime)}
 	panels := []panel{{step.Name + ", sewn", m.marked(square, seam, atATime), lines}}
 	if step.Do == patchwork.QuarterSquare {
 		side := patchwork.HalfSquareSide(made.Square, seam, 2)
@@ -29,7 +29,7 @@ func (m *making) triangles(made patchwork.Made) []panel {
 
 // triangleUnit is the unit that triangles come out as.
 func (m *making) triangleUnit(made patchwork.Made) panel {
-	gives := fmt.Sprintf("Gives %d, each %s raw", made.Yield, together(sized(made.Unit.Size, m.units())))
+	gives := fmt.Sprintf("Gives %d, each %s raw", made.Yield, together(made.Unit.Size.Words(m.units())))
 	if made.Loss.Width > 0 {
 		gives += " when trimmed"
 	}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 )
 
@@ -99,8 +100,8 @@ func (t *top) facts() string {
 	if t.onPoint() {
 		across += " on point"
 	}
-	return fmt.Sprintf("%s · %s, %s · %s finished, flat", capital(topName(t.plan, t.quilt)),
-		plural(q.Blocks, "block"), across, together(sized(q.Finished, t.plan.Job.Units)))
+	return fmt.Sprintf("%s · %s, %s · %s finished, flat", english.Capital(topName(t.plan, t.quilt)),
+		english.Count(q.Blocks, "block"), across, together(q.Finished.Words(t.plan.Job.Units)))
 }
 
 // paint draws the top and returns its bottom.
@@ -140,7 +141,7 @@ func (t *top) told() string {
 		fmt.Fprintf(&out, " Row %d: %s.", row, strings.Join(said, ", "))
 	}
 	for _, r := range t.roundabout() {
-		fmt.Fprintf(&out, " %s: %s.", capital(r.name), r.said())
+		fmt.Fprintf(&out, " %s: %s.", english.Capital(r.name), r.said())
 	}
 	return out.String()
 }

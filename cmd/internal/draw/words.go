@@ -3,19 +3,11 @@ package draw
 import (
 	"fmt"
 	"slices"
-	"strings"
 
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
-
-// sized is a size as a maker says it: squares by their side.
-func sized(s measure.Size, u measure.Unit) string {
-	if s.Width == s.Height {
-		return s.Width.Show(u) + " square"
-	}
-	return s.Show(u)
-}
 
 // inUnits says what the numbers beside a picture are.
 func inUnits(u measure.Unit) string {
@@ -25,37 +17,21 @@ func inUnits(u measure.Unit) string {
 	return "Measures in inches."
 }
 
-// plural is a number with its word.
-func plural(n int, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %ss", n, one)
-}
-
-// capital begins a sentence with a word of plain letters.
-func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
-
 // listed is names in a sentence: "Kelp, Dune and Foam".
-func listed(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
-}
+func listed(names []string) string { return english.List(names, "and") }
 
 // cutWords says what a block takes of a cut piece. Pieces from which things are
 // made for many blocks at once are not counted by the block.
 func (m *making) cutWords(made patchwork.Made) string {
 	if made.Copies == 0 {
-		return fmt.Sprintf("%s, for the lot, %s.", made.Step.Role, together(sized(made.Step.Size, m.units())))
+		return fmt.Sprintf("%s, for the lot, %s.", made.Step.Role, together(made.Step.Size.Words(m.units())))
 	}
-	return fmt.Sprintf("%d %s, %s.", made.Copies, made.Step.Role, together(sized(made.Step.Size, m.units())))
+	return fmt.Sprintf("%d %s, %s.", made.Copies, made.Step.Role, together(made.Step.Size.Words(m.units())))
 }
 
 // raw is the size of a unit after a step.
 func (m *making) raw(size measure.Size) string {
-	return together(sized(size, m.units())) + " raw."
+	return together(size.Words(m.units())) + " raw."
 }
 
 // sewnFrom says what a sewn unit is made of, and how it lies.

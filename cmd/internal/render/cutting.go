@@ -213,7 +213,7 @@ func nestedWords(n planner.FabricNeed, u measure.Unit) string {
 	}
 	saved := n.Nested.Length.ShowYardage(u)
 	if n.Fabric.Form.Sheets() {
-		saved = counted(n.Nested.Sheets, strings.TrimSuffix(string(n.Fabric.Form), "s"))
+		saved = counted(n.Nested.Sheets, n.Fabric.Form.One())
 	}
 	return fmt.Sprintf("cuts in any order would save %s, in %s instead of %d", saved, counted(n.Nested.Cuts, "ruler cut"), n.Cuts)
 }

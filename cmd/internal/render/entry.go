@@ -104,11 +104,14 @@ func targetOf(after tracker.State, undo tracker.Event) tracker.Entry {
 }
 
 // Booked says that a job was taken on.
-func Booked(w io.Writer, ev tracker.Event, repeated bool, look Look) error {
+func Booked(w io.Writer, ev tracker.Event, repeated bool, warnings []string, look Look) error {
 	p := &page{look: look}
 	l := ev.Ledger
 	p.receipt(ev, "booked", l.Job, repeated)
 	p.para(2, promised(*l))
+	for _, warning := range warnings {
+		p.hang(2, "note: ", warning)
+	}
 	return p.writeTo(w)
 }
 

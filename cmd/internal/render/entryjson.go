@@ -42,15 +42,17 @@ func UndoneJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated boo
 }
 
 // BookedJSON writes that a job was taken on for scripts.
-func BookedJSON(w io.Writer, ev tracker.Event, repeated bool) error {
+func BookedJSON(w io.Writer, ev tracker.Event, repeated bool, warnings []string) error {
 	l := *ev.Ledger
 	return writeJSON(w, struct {
 		jsonReceipt
-		Quilts  int     `json:"quilts"`
-		Blocks  int     `json:"blocks"`
-		Minutes number  `json:"minutes"`
-		Due     *string `json:"due"`
-	}{receiptOf(l.Job, ev, repeated), l.Quantity, len(l.Blocks), minutes(tableMinutes(l)), date(l.Due)})
+		Quilts   int      `json:"quilts"`
+		Blocks   int      `json:"blocks"`
+		Minutes  number   `json:"minutes"`
+		Due      *string  `json:"due"`
+		Warnings []string `json:"warnings"`
+	}{receiptOf(l.Job, ev, repeated), l.Quantity, len(l.Blocks), minutes(tableMinutes(l)), date(l.Due),
+		list(warnings, func(text string) string { return text })})
 }
 
 // RevisedJSON writes that a job was planned anew for scripts.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/tracker"
 )
 
@@ -245,7 +246,7 @@ func crowded(lots []lotRows) []leftPart {
 		}
 		part := leftPart{rows: []tracker.Row{sum}}
 		if len(parts) == 0 {
-			part.title = plural(string(sum.Lot.Kind))
+			part.title = english.Plural(string(sum.Lot.Kind))
 		}
 		for _, group := range grouped(len(rows), func(i int) string { return fmt.Sprint(rows[i].Left()) }) {
 			names := picked(group, func(i int) string { return rows[i].Lot.Name })

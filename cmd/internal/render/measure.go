@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/tracker"
 )
@@ -31,7 +32,7 @@ func Measured(w io.Writer, m Measure, look Look) error {
 	if m.Event.Seq > 0 {
 		p.receipt(m.Event, "measured", m.Job.ID, m.Repeated)
 	}
-	p.fact("Piece", factAt, capital(m.Kept.Name)+ofColourways(m))
+	p.fact("Piece", factAt, english.Capital(m.Kept.Name)+ofColourways(m))
 	p.fact("By", factAt, byWords(m.Event.By, m.Kept.Machine))
 	p.fact("Measured", factAt, sizesWords(m.Kept.Sizes, m.Job.Units))
 	p.gap()

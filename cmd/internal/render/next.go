@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/tracker"
 )
 
@@ -65,7 +66,7 @@ func (p *page) batches(a tracker.Agenda, r tracker.AgendaRequest) {
 		return
 	}
 	for _, b := range a.Batches {
-		p.heading(fmt.Sprintf("%s %s, %s", capital(b.Kind), atWords(b.Place), about(b.Minutes)))
+		p.heading(fmt.Sprintf("%s %s, %s", english.Capital(b.Kind), atWords(b.Place), about(b.Minutes)))
 		g := &grid{columns: []column{{title: "Job"}, {title: "Operation", flexible: true}, {title: "Lots", flexible: true}, {title: "Make", right: true}, {title: "Time", right: true}}}
 		for _, group := range grouped(len(b.Tasks), func(i int) string { return b.Tasks[i].Job + " " + b.Tasks[i].Key }) {
 			g.add(taskRow(b.Tasks, group)...)

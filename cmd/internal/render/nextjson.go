@@ -52,7 +52,7 @@ type jsonBatch struct {
 	Setup        string     `json:"setup"`
 	SetupMinutes number     `json:"setup_minutes"`
 	Minutes      number     `json:"minutes"`
-	Tasks        []jsonTask `json:"tasks"`
+	Operations   []jsonTask `json:"operations"`
 }
 
 // batchOf is a batch as scripts read it.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/tracker"
 )
 
@@ -31,7 +32,7 @@ func taskWords(tasks []tracker.Doable) string {
 		names[i] = t.Lot.Name
 	}
 	verb, thing, _ := strings.Cut(first.Name, " ")
-	if one := string(first.CountedIn); len(tasks) == 1 && first.Lot.Kind != planner.QuiltLot && (thing == one || thing == plural(one)) {
+	if one := string(first.CountedIn); len(tasks) == 1 && first.Lot.Kind != planner.QuiltLot && (thing == one || thing == english.Plural(one)) {
 		return verb + " " + together(names[0]) + " " + thing
 	}
 	return fmt.Sprintf("%s (%s)", first.Name, fewNames(names))

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
@@ -241,7 +242,7 @@ func directions(what string, ways []string) string {
 	case len(ways) == 1:
 		return ways[0]
 	case len(slices.Compact(slices.Clone(ways))) == 1:
-		return "all " + plural(what) + " " + ways[0]
+		return "all " + english.Plural(what) + " " + ways[0]
 	}
-	return plural(what) + " " + enumerate(ways)
+	return english.Plural(what) + " " + enumerate(ways)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 )
 
 // rowLabel is the width of the row numbers beside a map.
@@ -161,7 +162,7 @@ func (s *sheet) pickups(quilts int) {
 			for i, b := range p.Blocks {
 				ids[i] = b.ID + turnMark(b.Turn)
 			}
-			s.hang(3, padded(capital(p.Name), widest+2), strings.Join(ids, ", "))
+			s.hang(3, padded(english.Capital(p.Name), widest+2), strings.Join(ids, ", "))
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 )
 
 // Above this many lots an operation lists them side by side instead of one a
@@ -143,7 +144,7 @@ func (s *sheet) stepNotes(st stage, indent int) {
 	if st.crowded() {
 		s.flow(indent, lotCounts(st))
 	}
-	s.para(indent, strings.TrimSpace(capital(string(first.Place))+": "+first.Doing))
+	s.para(indent, strings.TrimSpace(english.Capital(string(first.Place))+": "+first.Doing))
 	if first.Wait > 0 {
 		s.para(indent, fmt.Sprintf("Then %s go by without work on it.", counted(first.Wait, "day")))
 	}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/tracker"
 )
 
@@ -32,7 +33,7 @@ func Swapped(w io.Writer, s SwappedBlocks, look Look) error {
 	p.rowsMap(rows, *swap)
 	p.gap()
 	for _, r := range rows {
-		p.hang(2, capital(r.label())+"  ", r.pickUp())
+		p.hang(2, english.Capital(r.label())+"  ", r.pickUp())
 	}
 	p.para(2, "Pick a row up from its left end, each block under the one before, and pin the label to the first.")
 	p.para(2, s.sewn(rows))
@@ -201,7 +202,7 @@ func (p *page) rowsMap(rows []floorRow, swap planner.Swap) {
 			if first >= len(r.blocks) {
 				continue
 			}
-			line := padded("  "+capital(r.name), lead)
+			line := padded("  "+english.Capital(r.name), lead)
 			for _, b := range r.blocks[first:min(first+strip, len(r.blocks))] {
 				line += padded(cell(b), pitch)
 			}

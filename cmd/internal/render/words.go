@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"quiltrun/planner"
+	"quiltrun/planner/english"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/patchwork"
 )
@@ -47,39 +48,13 @@ func day(d planner.Date) string {
 	return fmt.Sprintf("%s (%s)", d, d.Weekday())
 }
 
-// counted is a number of things, in the singular for one: "1 pair", "12 pairs".
-func counted(n int, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, plural(one))
-}
+// counted is english.Count, which most lines of this room need.
+func counted(n int, one string) string { return english.Count(n, one) }
 
-// capital begins a line with a capital.
-func capital(text string) string {
-	if text == "" {
-		return ""
-	}
-	return strings.ToUpper(text[:1]) + text[1:]
-}
-
-// plural is enough English for the words of this trade that are counted.
-func plural(one string) string {
-	switch {
-	case strings.HasSuffix(one, "ch"), strings.HasSuffix(one, "sh"), strings.HasSuffix(one, "x"), strings.HasSuffix(one, "s"):
-		return one + "es"
-	case strings.HasSuffix(one, "y") && !strings.HasSuffix(one, "ay") && !strings.HasSuffix(one, "ey"):
-		return one[:len(one)-1] + "ies"
-	}
-	return one + "s"
-}
-
-// size is a raw or finished size; of a square, its side.
+// size is a raw or finished size; of a square, its side. A measure is held together
+// as a line is broken, the word behind it is not.
 func size(s measure.Size, u measure.Unit) string {
-	if s.Width == s.Height {
-		return s.Width.Show(u) + tied + "square"
-	}
-	return s.Show(u)
+	return strings.Replace(s.Words(u), " square", tied+"square", 1)
 }
 
 // matchWords says what the seams of a join do where they meet.

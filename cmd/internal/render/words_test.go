@@ -21,15 +21,6 @@ func TestTimesAreSpeltToTheMinute(t *testing.T) {
 	assert.Equal(t, "none", about(0))
 }
 
-func TestThingsAreCountedInEnglish(t *testing.T) {
-	for want, got := range map[string]string{
-		"1 pair": counted(1, "pair"), "12 pairs": counted(12, "pair"), "2 near misses": counted(2, "near miss"),
-		"0 blocks": counted(0, "block"), "3 batches": counted(3, "batch"), "2 days": counted(2, "day"), "2 entries": counted(2, "entry"),
-	} {
-		assert.Equal(t, want, got)
-	}
-}
-
 func TestSquaresAreNamedByTheirSide(t *testing.T) {
 	l := measure.Inch * 17 / 2
 	assert.Equal(t, "8 1/2 in"+tied+"square", size(measure.Size{Width: l, Height: l}, measure.Inches))
