@@ -131,18 +131,26 @@ func runTick(ctx context.Context, env *Env, opts tickOptions) error {
 	case opts.id != "":
 		return wrong("--id is for lines from a pipe: the keys of the screen make their own").hint("leave --id out")
 	}
-	if n := len(state.Doubts(env.Now())); n > 0 { // what was said of them is behind the screen now
-		screen.Say(fmt.Sprintf("%s in doubt and not counted: quiltrun time %s, when you are done here", doubtful(n), state.Ledger.Job))
-	}
+	screen.Say(doubtWords(state, env.Now(), env.User)) // the whole of it is behind the screen now
 	return env.tickScreen(ctx, screen, state)
 }
 
-// doubtful counts times at work that are in doubt.
-func doubtful(n int) string {
-	if n == 1 {
-		return "1 time at work is"
+// doubtWords is one sentence about times in doubt, "" where none is. A forgotten clock
+// that still runs takes in every tick, which then is in doubt too.
+func doubtWords(state tracker.State, now time.Time, user string) string {
+	doubts := state.Doubts(now)
+	for _, d := range doubts {
+		if d.Running() && d.By == user {
+			return fmt.Sprintf("your clock still runs since %s, and ticks count on it: d, then quiltrun time %s", d.From.Format("Mon 2 Jan 15:04"), state.Ledger.Job)
+		}
 	}
-	return fmt.Sprintf("%d times at work are", n)
+	switch len(doubts) {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf("1 time at work is in doubt and not counted: see quiltrun time %s", state.Ledger.Job)
+	}
+	return fmt.Sprintf("%d times at work are in doubt and not counted: see quiltrun time %s", len(doubts), state.Ledger.Job)
 }
 
 // jobAndPlan is a booked job and its plan on the ledger's numbers. The log is let go
