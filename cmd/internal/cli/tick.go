@@ -141,7 +141,7 @@ func doubtWords(state tracker.State, now time.Time, user string) string {
 	doubts := state.Doubts(now)
 	for _, d := range doubts {
 		if d.Running() && d.By == user {
-			return fmt.Sprintf("your clock still runs since %s, and ticks count on it: d, then quiltrun time %s", d.From.Format("Mon 2 Jan 15:04"), state.Ledger.Job)
+			return fmt.Sprintf("your clock has run since %s, and ticks count on it: d, then quiltrun time %s", d.From.Format("Mon 2 Jan 15:04"), state.Ledger.Job)
 		}
 	}
 	switch len(doubts) {

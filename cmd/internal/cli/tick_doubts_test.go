@@ -23,7 +23,7 @@ func TestTheScreenNamesTimesInDoubt(t *testing.T) {
 	assert.Empty(t, doubtWords(matState(t, env), evening, env.User))
 
 	run(evening, "start", "cove", "press-pairs", "--id", "begun")
-	assert.Equal(t, "your clock still runs since Tue 24 Nov 17:00, and ticks count on it: d, then quiltrun time cove-mat",
+	assert.Equal(t, "your clock has run since Tue 24 Nov 17:00, and ticks count on it: d, then quiltrun time cove-mat",
 		doubtWords(matState(t, env), morning, env.User))
 	assert.Equal(t, "1 time at work is in doubt and not counted: see quiltrun time cove-mat",
 		doubtWords(matState(t, env), morning, "somebody else"))
