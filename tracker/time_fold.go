@@ -218,8 +218,12 @@ func (f *folding) countIn(w *worker, s *Sitting) {
 		row := rowKey{share.Operation, share.Lot}
 		f.gain(row, share.Minutes, s.timed(row, f.board))
 	}
-	if s.Settled == nil {
-		w.counted(s.To)
+	if s.Settled != nil {
+		return
+	}
+	w.counted(s.To)
+	for _, span := range s.Spans { // which end later, where the clock was set back in a pause
+		w.counted(span.To)
 	}
 }
 

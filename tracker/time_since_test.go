@@ -119,3 +119,20 @@ func TestCountsAtOneStrokeDoNotSpoilThePace(t *testing.T) {
 	assert.Equal(t, 5, b.timed("sew-pairs", tide), "ten minutes are enough for all")
 	assert.InDelta(t, 10, b.minutes("sew-pairs", tide), 1e-9)
 }
+
+// A clock that is set back while another is paused shows minutes again that were
+// counted before the pause: whatever runs over them is in doubt. Found by the property
+// test.
+func TestAClockSetBackInAPauseCountsNoMinuteTwice(t *testing.T) {
+	b := newBench(t)
+	b.start("19:30", "sew-pairs", tide)
+	b.pause("19:40")
+	b.start("19:00", "sew-pairs", dune)
+	b.log("19:50", "sew-pairs", "dune=1", 0)
+	b.stop("19:55")
+	assert.Equal(t, 10.0, b.minutes("sew-pairs", tide))
+	assert.Zero(t, b.minutes("sew-pairs", dune))
+	doubts := b.s.Doubts(at(t, "20:00"))
+	assert.Len(t, doubts, 1)
+	assert.Equal(t, ClockSetBack, doubts[0].Doubt)
+}
