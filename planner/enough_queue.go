@@ -169,23 +169,49 @@ func setsFrom(job Job, f Fabric, set []PieceCount, have Have) (int, error) {
 	wants := wantsOf(f, set)
 	n := 0
 	for _, l := range have.Lengths {
-		got, _, err := cloth.SetsFromYardage(wants, f.Across(), f.washed(l), cutSettings(job, f, cloth.Simple))
+		got, _, err := cloth.SetsFromYardage(wants, f.Across(), f.washed(l), cutSettings(job, f, styleOf(job)))
 		if err != nil {
 			return 0, err
 		}
 		n += got
 	}
 	for _, s := range have.Sheets {
-		if s.Count == 0 {
+		if s.Count == 0 || !holdsAll(f, set, s.Size) {
 			continue
 		}
-		got, _, err := cloth.SetsFromSheets(wants, []cloth.Sheet{{Size: f.shrunk(s.Size), Count: s.Count}}, cutSettings(job, f, cloth.Simple))
+		got, _, err := cloth.SetsFromSheets(wants, []cloth.Sheet{{Size: f.shrunk(s.Size), Count: s.Count}}, cutSettings(job, f, styleOf(job)))
 		if err != nil {
 			return 0, err
 		}
-		n += got
+		n += max(got, s.Count*mostOfOne(job, f, set, s.Size))
 	}
 	return n, nil
+}
+
+// holdsAll reports that a sheet holds at least one of each piece.
+func holdsAll(f Fabric, set []PieceCount, sheet measure.Size) bool {
+	return !slices.ContainsFunc(set, func(p PieceCount) bool {
+		return !WantedFabric{FabricNeed: FabricNeed{Fabric: f, Pieces: []PieceCount{p}}}.anyIn(f.shrunk(sheet))
+	})
+}
+
+// mostOfOne is how many of a single piece one sheet gives at most, 0 where the set
+// is of several: what a plan for many sheets finds for each may be less.
+func mostOfOne(job Job, f Fabric, set []PieceCount, sheet measure.Size) int {
+	if len(set) != 1 || set[0].Count == 0 {
+		return 0
+	}
+	one, whole := set[0], f.shrunk(sheet)
+	one.Count = measure.FloorDiv(whole.Width, one.Size.Width) * measure.FloorDiv(whole.Height, one.Size.Height)
+	if turned := measure.FloorDiv(whole.Width, one.Size.Height) * measure.FloorDiv(whole.Height, one.Size.Width); !f.Directional {
+		one.Count = max(one.Count, turned) + min(one.Count, turned)
+	}
+	one.Count = min(one.Count+1, cloth.MostPieces)
+	plan, err := cloth.MostFrom(wantsOf(f, []PieceCount{one}), nil, cloth.Sheet{Size: whole}, cutSettings(job, f, styleOf(job)))
+	if err != nil || len(plan.Cloths) == 0 {
+		return 0
+	}
+	return len(plan.Cloths[0].Pieces) / set[0].Count
 }
 
 func wantsOf(f Fabric, ps []PieceCount) []cloth.Want {
@@ -204,14 +230,17 @@ func (q *queue) most(have Have, limit int) (int, error) {
 	slices.SortFunc(lengths, func(a, b measure.Length) int { return int(max(-1, min(1, b-a))) })
 	for _, l := range lengths {
 		n = q.further(n, limit, func(ps []PieceCount) bool {
-			plan, err := cloth.CutYardage(wantsOf(q.fabric, ps), q.fabric.Across(), cutSettings(q.job, q.fabric, cloth.Simple))
+			plan, err := cloth.CutYardage(wantsOf(q.fabric, ps), q.fabric.Across(), cutSettings(q.job, q.fabric, styleOf(q.job)))
 			return err == nil && plan.Length <= q.fabric.washed(l)
 		})
 	}
 	begun := q.begun
 	for _, s := range have.Sheets {
 		n = q.further(n, limit, func(ps []PieceCount) bool {
-			plan, err := cloth.CutSheets(wantsOf(q.fabric, slices.Concat(ps, begun)), []cloth.Sheet{{Size: q.fabric.shrunk(s.Size)}}, cutSettings(q.job, q.fabric, cloth.Simple))
+			if len(begun) == 0 && len(ps) == 1 && ps[0].Count <= s.Count*mostOfOne(q.job, q.fabric, []PieceCount{{Size: ps[0].Size, Count: 1}}, s.Size) {
+				return true
+			}
+			plan, err := cloth.CutSheets(wantsOf(q.fabric, slices.Concat(ps, begun)), []cloth.Sheet{{Size: q.fabric.shrunk(s.Size)}}, cutSettings(q.job, q.fabric, styleOf(q.job)))
 			return err == nil && plan.Sheets <= s.Count
 		})
 		begun = nil // they came from the first

@@ -19,6 +19,11 @@ func (f Fabric) unwashed(l measure.Length) measure.Length {
 	return l.Scale(whole, int64(whole-f.Shrinkage.Length), measure.Up)
 }
 
+// unwashedWidth is the width before a wash of a width that is cut, rounded up.
+func (f Fabric) unwashedWidth(w measure.Length) measure.Length {
+	return w.Scale(whole, int64(whole-f.Shrinkage.Width), measure.Up)
+}
+
 // washed is what a wash leaves of a length, rounded down.
 func (f Fabric) washed(l measure.Length) measure.Length { return shrunk(l, f.Shrinkage.Length) }
 

@@ -11,7 +11,8 @@ import (
 // ShopFabric is one cloth as it is to be bought. Amounts are ticks of length for
 // yardage, sheets for every other form. Need is the joined plan's; Apart is what
 // the jobs would buy if each were planned, and rounded, by itself, and Together
-// the same for all of them, both before anything that is there.
+// the same for all of them, both before anything that is there but the pieces that
+// job files say are on hand.
 type ShopFabric struct {
 	Fabric   Fabric
 	Jobs     []string
@@ -21,6 +22,7 @@ type ShopFabric struct {
 	Buy      Amount
 	Apart    Amount
 	Together Amount
+	Pieces   Amount    // of the need, what pieces that are there save
 	Cuts     []ShopCut // what is cut of what, the bought cloth last
 }
 
@@ -40,30 +42,79 @@ func (f ShopFabric) Saves() Amount { return max(0, f.Apart-f.Together) }
 func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
 	f := ShopFabric{Fabric: j.Fabric}
 	var own Have
-	var all WantedFabric
-	all.Fabric = j.Fabric
 	for i, from := range j.from {
 		f.Jobs = append(f.Jobs, j.jobs[i].ID)
 		own = own.And(from.Own)
-		alone, err := cutTogether([]WantedFabric{from}, j.jobs[i])
+		alone, err := cutTogether([]WantedFabric{from}, j.jobs[i], nil)
 		if err != nil {
 			return f, fmt.Errorf("%s of %s cannot be planned: %w", j.Fabric.Name, j.jobs[i].ID, err)
 		}
 		f.Apart += alone.rounded(j.Fabric, u)
 	}
-	joined, err := cutTogether(j.from, j.jobs[0])
+	joined, err := cutTogether(j.from, j.jobs[0], nil)
 	if err != nil {
 		return f, fmt.Errorf("%s cannot be planned: %w", j.Fabric.Name, err)
 	}
 	f.Need, f.Together = joined.amount(j.Fabric), joined.rounded(j.Fabric, u)
 	if j.Fabric.Form.Sheets() {
-		f.Own, f.Shelf = Amount(f.Fabric.whole(own).Count()), Amount(free.Count())
+		f.Own, f.Shelf = Amount(f.Fabric.whole(own).Count()), Amount(f.Fabric.whole(free).Count())
 		return f, f.fromSheets(joined, begunOf(j.from), own.And(free), j.jobs[0])
 	}
 	f.Own, f.Shelf = Amount(own.Length()), Amount(free.Length())
-	f.fromPieces(joined)
-	f.fromLengths(joined, own.And(free).Lengths, u)
+	f.fromBolt(joined, own.And(free), u)
+	all := WantedFabric{FabricNeed: FabricNeed{Fabric: j.Fabric, Pieces: joined.wants}}
+	if pieces := all.usefulPieces(own.And(free)); len(free.Sheets) > 0 && len(pieces) > 0 {
+		f.withPieces(j, pieces, own.And(free), u)
+	}
 	return f, nil
+}
+
+// fromBolt cuts what a plan has from pieces, then from lengths that are there and
+// from what is bought.
+func (f *ShopFabric) fromBolt(t taken, there Have, u measure.Unit) {
+	f.Buy, f.Cuts = 0, nil
+	f.fromPieces(t)
+	f.fromLengths(t, there.Lengths, u)
+}
+
+// withPieces tries whether pieces that lie there save cloth: where they buy no less
+// and take no less of the lengths, they are left alone.
+func (f *ShopFabric) withPieces(j joinedFabric, pieces []measure.Size, there Have, u measure.Unit) {
+	plan, err := cutTogether(j.from, j.jobs[0], pieces)
+	if err != nil {
+		return
+	}
+	other := *f
+	if other.fromBolt(plan, there, u); other.Buy > f.Buy || plan.amount(f.Fabric) >= f.Need {
+		return
+	}
+	other.Pieces = f.Need - plan.amount(f.Fabric)
+	*f = other
+}
+
+// mostPieces bounds how many pieces that lie there a plan looks at, the largest.
+const mostPieces = 48
+
+// usefulPieces is the pieces that hold at least one that is wanted, largest first.
+func (f WantedFabric) usefulPieces(there Have) []measure.Size {
+	var all []measure.Size
+	for _, s := range there.Sheets {
+		if f.anyIn(f.Fabric.shrunk(s.Size)) {
+			all = append(all, slices.Repeat([]measure.Size{s.Size}, min(s.Count, mostPieces))...)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b measure.Size) int {
+		return measure.Mul(b.Width, b.Height).Cmp(measure.Mul(a.Width, a.Height))
+	})
+	return all[:min(len(all), mostPieces)]
+}
+
+// anyIn reports that a piece of the fabric holds one that is wanted of it.
+func (f WantedFabric) anyIn(s measure.Size) bool {
+	return slices.ContainsFunc(f.Pieces, func(p PieceCount) bool {
+		return p.Size.Width <= s.Width && p.Size.Height <= s.Height ||
+			!f.Fabric.Directional && !p.Long && p.Size.Height <= s.Width && p.Size.Width <= s.Height
+	})
 }
 
 // taken is how the pieces of one cloth are cut together, and its backing panels.
@@ -80,10 +131,14 @@ type shopBand struct {
 }
 
 // cutTogether plans all pieces of alike fabrics together, in a job's ways of
-// cutting.
-func cutTogether(from []WantedFabric, job Job) (taken, error) {
+// cutting, from pieces that lie there first: those that job files name, where none
+// are given.
+func cutTogether(from []WantedFabric, job Job, pieces []measure.Size) (taken, error) {
 	need := FabricNeed{Fabric: from[0].Fabric}
 	need.Fabric.OnHand = piecesOnHand(from)
+	if pieces != nil {
+		need.Fabric.OnHand = &Stock{Pieces: pieces}
+	}
 	all := map[string][]PieceCount{}
 	for _, f := range from {
 		for _, p := range f.Pieces {
@@ -110,13 +165,15 @@ func cutTogether(from []WantedFabric, job Job) (taken, error) {
 	return t, nil
 }
 
-// piecesOnHand is the pieces that all jobs say are on hand, nil where there are
-// none.
+// piecesOnHand is the pieces of other sizes that all jobs have of their own, nil
+// where there are none.
 func piecesOnHand(from []WantedFabric) *Stock {
 	var all []measure.Size
 	for _, f := range from {
-		if f.Fabric.OnHand != nil {
+		if f.Fabric.Form.Sheets() && f.Fabric.OnHand != nil {
 			all = append(all, f.Fabric.OnHand.Pieces...)
+		} else if !f.Fabric.Form.Sheets() {
+			all = append(all, f.usefulPieces(f.Own)...)
 		}
 	}
 	if len(all) == 0 {

@@ -172,6 +172,19 @@ func TestWhatIsFreeIsNotBought(t *testing.T) {
 	assert.Equal(t, Amount(inches(t, "16")), f.Shelf)
 }
 
+// Hand-worked: 18 squares of 5 in are two strips of 40 in and one of 10 × 5 in, 15 in
+// off the bolt. Two free pieces of 6 × 11 hold four squares between them: 14 are left,
+// two strips, 10 in. A piece of 4 in holds none and is left alone.
+func TestFreePiecesSaveCloth(t *testing.T) {
+	have := Have{Sheets: []HaveSheets{{inchSize(t, "6", "11"), 2}, {inchSize(t, "4", "40"), 1}}}
+	wanted := []Wanted{shopJob(t, "spit", 9, "5", ""), shopJob(t, "dune", 9, "5", "")}
+	s, err := Shop(wanted, Stocked{Cloth: func(Fabric) Have { return have }})
+	require.NoError(t, err)
+	nothingRunsOut(t, wanted, s, map[string]Have{"Foam": have})
+	f := s.Fabrics[0]
+	assert.Equal(t, []Amount{Amount(inches(t, "15")), Amount(inches(t, "5")), Amount(inches(t, "13 1/2"))}, []Amount{f.Need, f.Pieces, f.Buy})
+}
+
 // Whatever is wanted and whatever is there, what is bought and there is enough,
 // and more on the shelf never buys more.
 func TestTheListIsAlwaysEnough(t *testing.T) {
@@ -186,11 +199,18 @@ func TestTheListIsAlwaysEnough(t *testing.T) {
 		for range rapid.IntRange(0, 3).Draw(t, "lengths") {
 			have.Lengths = append(have.Lengths, measure.Inch.Times(rapid.IntRange(1, 60).Draw(t, "length")))
 		}
+		before, err := Shop(wanted, Stocked{Cloth: func(Fabric) Have { return have }})
+		require.NoError(t, err)
+		for range rapid.IntRange(0, 3).Draw(t, "sizes of pieces") {
+			size := measure.Size{Width: measure.Inch.Times(rapid.IntRange(2, 40).Draw(t, "width")), Height: measure.Inch.Times(rapid.IntRange(2, 30).Draw(t, "height"))}
+			have.Sheets = append(have.Sheets, HaveSheets{size, rapid.IntRange(1, 3).Draw(t, "pieces")})
+		}
 		there := ownOfAll(wanted)
 		there["Foam"] = there["Foam"].And(have)
 		s, err := Shop(wanted, Stocked{Cloth: func(Fabric) Have { return have }})
 		require.NoError(t, err)
 		nothingRunsOut(t, wanted, s, there)
+		assert.LessOrEqual(t, s.Fabrics[0].Buy, before.Fabrics[0].Buy, "pieces never make it more")
 	})
 }
 

@@ -50,9 +50,12 @@ type StockNeed struct {
 	Parts       []StockPart    `json:"parts,omitempty"`
 }
 
-// StockStrip is lengths off the bolt that cannot be joined of two.
+// StockStrip is lengths off the bolt that cannot be joined of two. Width is how far
+// across its pieces reach, 0 where a ledger does not say: a rectangle that large
+// does in its place.
 type StockStrip struct {
 	Length measure.Length `json:"length"`
+	Width  measure.Length `json:"width,omitempty"`
 	Count  int            `json:"count"`
 }
 
@@ -163,7 +166,7 @@ func (n FabricNeed) only(which func(PieceCount) bool) FabricNeed {
 func (s *StockNeed) strips(f Fabric, bands []band) {
 	s.Strips, s.Whole = nil, 0
 	for _, strip := range stripsOf(bands) {
-		strip.Length = f.unwashed(strip.Length)
+		strip.Length, strip.Width = f.unwashed(strip.Length), min(f.Width, f.unwashedWidth(strip.Width))
 		s.Strips = append(s.Strips, strip)
 		s.Whole += Amount(strip.Length.Times(strip.Count))
 	}

@@ -12,11 +12,11 @@ import (
 func stripsOf(bands []band) []StockStrip {
 	var strips []StockStrip
 	for _, s := range bands {
-		if n := len(strips); n > 0 && strips[n-1].Length == s.to-s.from {
+		if n := len(strips); n > 0 && strips[n-1].Length == s.to-s.from && strips[n-1].Width == s.width() {
 			strips[n-1].Count++
 			continue
 		}
-		strips = append(strips, StockStrip{s.to - s.from, 1})
+		strips = append(strips, StockStrip{s.to - s.from, s.width(), 1})
 	}
 	return strips
 }
@@ -25,6 +25,15 @@ func stripsOf(bands []band) []StockStrip {
 type band struct {
 	from, to measure.Length
 	pieces   []cloth.Piece
+}
+
+// width is how far across its pieces reach.
+func (b band) width() measure.Length {
+	var most measure.Length
+	for _, p := range b.pieces {
+		most = max(most, p.X+p.Size.Width)
+	}
+	return most
 }
 
 // bands parts a plan on yardage wherever no piece lies across the cut, longest

@@ -53,13 +53,3 @@ func (e Entry) asked() []Part {
 
 // NewestNote is the newest note about the job, false where there is none.
 func (s State) NewestNote() (Event, bool) { return s.newestOf(Noted) }
-
-// newestOf is the newest event of a kind.
-func (s State) newestOf(kind Kind) (Event, bool) {
-	for i := len(s.events) - 1; i >= 0; i-- {
-		if s.events[i].Kind == kind {
-			return s.events[i], true
-		}
-	}
-	return Event{}, false
-}

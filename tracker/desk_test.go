@@ -41,7 +41,7 @@ func TestRemarksCountNothing(t *testing.T) {
 	with := remarked(t, remarked(t, s, Noted, "rain", "n1"), Parked, "box", "p1")
 	assert.Equal(t, s.Rows(), with.Rows())
 	assert.Equal(t, s.Entries, with.Entries)
-	assert.Equal(t, NothingToUndo, asRefusal(t, undoing(with, "n1")).Kind)
+	assert.Equal(t, NothingToUndo, asRefusal(t, undoing(with, "p1")).Kind)
 }
 
 // undoing is the refusal to take an event back.

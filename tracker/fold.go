@@ -77,6 +77,9 @@ func (s *State) read(events []Event) error {
 			s.Entries = append(s.Entries, Entry{Event: *ev})
 		case ev.Kind == Undone:
 			target, ok := s.ids[ev.Target]
+			if ok && events[target].Kind.isRemark() {
+				continue // what stands of those is looked up where it is asked for
+			}
 			if !ok || !events[target].Kind.isEntry() {
 				return damaged(ev, fmt.Errorf("it takes back %s, which is no entry of this job", quoted(ev.Target)))
 			}

@@ -9,6 +9,7 @@ import (
 
 // Undo is the event that takes an entry back: the newest that stands where
 // entry is "" (a revision is none, and nothing older than it is meant so), else the one whose id, beginning of an id or event number it is.
+// A note or a bobbin is taken back where it is named.
 // An entry that others rest on is refused, and they are named. An id that
 // the job has already is answered as by Log.
 func (s State) Undo(entry, id string, at time.Time, by string) (Event, error) {
@@ -18,7 +19,13 @@ func (s State) Undo(entry, id string, at time.Time, by string) (Event, error) {
 	if stored, ok := s.Repeated(id); ok {
 		return s.again(stored, func(then State) (Event, error) { return then.Undo(entry, id, at, by) })
 	}
-	target, err := s.entry(strings.TrimSpace(entry))
+	typed := strings.TrimSpace(entry)
+	if remark, named := s.remarkNamed(typed); named && len(s.entriesLike(typed)) == 0 {
+		ev := s.event(Undone, id, at, by)
+		ev.Target = remark.ID
+		return ev, s.refuseGone(remark)
+	}
+	target, err := s.entry(typed)
 	if err != nil {
 		return Event{}, err
 	}
@@ -119,10 +126,8 @@ func (s State) noEntry(typed string) *Refusal {
 		switch ev.Kind {
 		case Booked, Revised:
 			return &Refusal{Kind: NothingToUndo, What: "a booking is not undone", Hint: "revise the job instead"}
-		case Noted, Parked:
-			return &Refusal{Kind: NothingToUndo, What: "a note counts nothing that could be taken back", Hint: "write another one; park --clear takes up what is parked"}
-		case Bobbin:
-			return &Refusal{Kind: NothingToUndo, What: "a bobbin counts nothing that could be taken back"}
+		case Parked:
+			return &Refusal{Kind: NothingToUndo, What: "a parking counts nothing that could be taken back", Hint: "park --clear takes up what is parked"}
 		case Undone:
 			return &Refusal{Kind: NothingToUndo, What: "an undo is not undone", Hint: "log the work again"}
 		}

@@ -17,37 +17,39 @@ import (
 	"quiltrun/cmd/internal/cli"
 )
 
-var readmeUpdate = flag.Bool("readme", false, "write what the commands in README.md print into it")
+var readmeUpdate = flag.Bool("readme", false, "write what the commands in the READMEs print into them")
 
 const fence = "```"
 
-// TestTheREADMETellsWhatTheProgramPrints runs every command shown in the
-// README's console blocks, in order and against one store, and compares what
-// they print. "…" alone on a line stands for lines left out. With -readme the
+// TestTheREADMEsTellWhatTheProgramPrints runs every command shown in console
+// blocks of the two READMEs, in order and each against one store, and compares
+// what they print. "…" alone on a line stands for lines left out. With -readme the
 // blocks are written anew, long answers cut where they were cut before.
-func TestTheREADMETellsWhatTheProgramPrints(t *testing.T) {
-	path, err := filepath.Abs(filepath.Join(root, "README.md"))
+func TestTheREADMEsTellWhatTheProgramPrints(t *testing.T) {
+	top, err := filepath.Abs(root)
 	require.NoError(t, err)
-	data, err := os.ReadFile(path)
-	require.NoError(t, err)
-	t.Chdir(filepath.Dir(path))
-	env := readmeEnv(t)
-	parts := strings.Split(string(data), fence)
-	require.Greater(t, len(parts), 6, "the README shows commands")
-	for i, part := range parts {
-		block, ok := strings.CutPrefix(part, "console\n")
-		if i%2 == 0 || !ok {
-			continue
+	t.Chdir(top)
+	for _, path := range []string{"README.md", filepath.Join("examples", "README.md")} {
+		data, err := os.ReadFile(path)
+		require.NoError(t, err)
+		parts := strings.Split(string(data), fence)
+		require.Greater(t, len(parts), 6, "%s shows commands", path)
+		env := readmeEnv(t)
+		for i, part := range parts {
+			block, ok := strings.CutPrefix(part, "console\n")
+			if i%2 == 0 || !ok {
+				continue
+			}
+			got := runBlock(t, env, block)
+			if *readmeUpdate {
+				parts[i] = "console\n" + got
+			} else {
+				assert.Equal(t, block, got)
+			}
 		}
-		got := runBlock(t, env, block)
 		if *readmeUpdate {
-			parts[i] = "console\n" + got
-		} else {
-			assert.Equal(t, block, got)
+			require.NoError(t, os.WriteFile(path, []byte(strings.Join(parts, fence)), 0o644))
 		}
-	}
-	if *readmeUpdate {
-		require.NoError(t, os.WriteFile(path, []byte(strings.Join(parts, fence)), 0o644))
 	}
 }
 

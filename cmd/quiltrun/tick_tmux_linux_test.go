@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -9,6 +10,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -132,13 +134,16 @@ func TestAKillInTheMiddleOfAChain(t *testing.T) {
 	}
 }
 
-// kill kills the screen as nothing can catch.
+// kill kills the screen as nothing can catch, and waits until it is gone: what is
+// typed while it dies may still be read by it.
 func (p *pane) kill() {
 	pid, err := strconv.Atoi(strings.TrimSpace(p.file("pid")))
 	require.NoError(p.t, err)
 	process, err := os.FindProcess(pid)
 	require.NoError(p.t, err)
 	require.NoError(p.t, process.Kill())
+	gone := func() bool { return errors.Is(syscall.Kill(pid, 0), syscall.ESRCH) } // the shell has seen its end, too
+	require.Eventually(p.t, gone, patience, 5*time.Millisecond)
 }
 
 func (p *pane) file(name string) string {

@@ -30,6 +30,7 @@ func CutFrom(wants []Want, hand []Sheet, width measure.Length, s Settings) (Plan
 	}
 	b := &bolt{wants: wants, settings: s, width: width}
 	b.lengths()
+	b.whole = b.long == nil && len(hand) == 0
 	b.strips(wants)
 	b.fill(hand)
 	return b.plan(), nil
@@ -46,6 +47,8 @@ type bolt struct {
 	hand   []handCut      // pieces on hand that are used
 	length measure.Length // without squaring up
 	style  measure.Length // no plan of strips takes less; 0 where that is not known
+	whole  bool           // everything comes from strips
+	bound  measure.Length // no plan takes less; 0 where that is not known yet
 }
 
 // handCut is a piece on hand, cut up.
@@ -69,14 +72,13 @@ func only(wants []Want, long bool) []Want {
 
 // lengths lays the long pieces out.
 func (b *bolt) lengths() {
-	root, _ := b.laid(only(b.wants, true), Simple)
-	b.long = root
+	b.long, _ = b.laid(only(b.wants, true), Simple)
 }
 
 // strips lays the others out in strips across the cloth.
 func (b *bolt) strips(wants []Want) {
-	root, style := b.laid(only(wants, false), b.settings.Style)
-	b.rest, b.length, b.style = root, deep(b.long)+deep(root), style
+	b.rest, b.style = b.laid(only(wants, false), b.settings.Style)
+	b.length = deep(b.long) + deep(b.rest)
 	if b.long != nil {
 		b.style = 0
 	}
@@ -90,9 +92,12 @@ func (b *bolt) laid(wants []Want, style Style) (root *part, least measure.Length
 	if len(d.pieces) == 0 {
 		return nil, 0
 	}
-	strip := d.strip(d.cells(b.width))
+	strip := d.strip(d.cells(b.width), b.whole)
 	if !d.rounded {
 		least = d.unit.Times(strip.Style)
+		if b.whole {
+			b.bound = d.unit.Times(strip.Bound)
+		}
 	}
 	return d.assigned(d.exact(strip.Root).onBolt(b.width)), least
 }
@@ -158,6 +163,9 @@ func stacked(parts ...*part) *part {
 
 // least is a length that no plan for the bolt can go below.
 func (b *bolt) least() measure.Length {
+	if b.bound > 0 {
+		return b.bound
+	}
 	d := newDraft(b.wants, nil, b.settings, b.width)
 	if len(b.hand) > 0 {
 		area := d.area()
@@ -182,9 +190,12 @@ func (p *Plan) work(wants []Want, cloths []*part, s Settings) {
 	}
 }
 
-func (d *draft) strip(w int) guillotine.Strip {
-	if d.style() == Nested {
+func (d *draft) strip(w int, bounded bool) guillotine.Strip {
+	switch {
+	case d.style() == Nested:
 		return guillotine.Nested(w, d.pieces, d.settings.effort())
+	case !bounded:
+		return guillotine.Levels(w, d.pieces, d.settings.effort())
 	}
 	return guillotine.Simple(w, d.pieces, d.settings.effort())
 }

@@ -14,9 +14,15 @@ func (b *bolt) fill(hand []Sheet) {
 	if b.rest == nil || len(spaces) == 0 {
 		return
 	}
+	if !b.shortened(spaces) {
+		return
+	}
 	other := *b
 	other.hand = nil
-	left := other.into(spaces, only(b.wants, false))
+	left, used := other.into(spaces, only(b.wants, false))
+	if !used {
+		return
+	}
 	other.strips(left)
 	if other.length >= b.length {
 		return
@@ -33,6 +39,43 @@ func (b *bolt) fill(hand []Sheet) {
 	}
 	other.style = 0
 	*b = other
+}
+
+// shortened reports whether the bolt would be shorter if the spaces were filled to
+// the last bit with pieces that fit them, and the others were laid without loss.
+// Lengths are sums of sides of pieces, so they differ by what divides all of those.
+func (b *bolt) shortened(spaces []space) bool {
+	var free, fit, all measure.Area
+	step := measure.Length(0)
+	for _, s := range spaces {
+		if s.size.Width > 0 && s.size.Height > 0 {
+			free = free.Add(measure.Mul(s.size.Width, s.size.Height))
+		}
+	}
+	stock := sheetsOf(spaces)
+	for _, w := range only(b.wants, false) {
+		if w.Count > 0 {
+			step = gcd(step, gcd(w.Size.Width, w.Size.Height))
+		}
+		area := measure.Mul(w.Size.Width, w.Size.Height).Times(w.Count)
+		all = all.Add(area)
+		if heldBy(stock, w) {
+			fit = fit.Add(area)
+		}
+	}
+	if free.Cmp(fit) > 0 {
+		free = fit
+	}
+	return all.Sub(free).Cmp(measure.Mul(b.width, deep(b.rest)-step)) <= 0
+}
+
+// sheetsOf are spaces as sheets, one of each.
+func sheetsOf(spaces []space) []Sheet {
+	out := make([]Sheet, len(spaces))
+	for k, s := range spaces {
+		out[k] = Sheet{Size: s.size, Count: 1}
+	}
+	return out
 }
 
 // space is cloth that pieces may come from beside the bolt: a piece on hand, or
@@ -59,14 +102,11 @@ func (b *bolt) spaces(hand []Sheet) []space {
 	return out
 }
 
-// into cuts what it can of the wants from the spaces, and returns what is left.
-func (b *bolt) into(spaces []space, wants []Want) []Want {
-	stock := make([]Sheet, len(spaces))
-	sides := []measure.Length{b.width}
-	for k, s := range spaces {
-		stock[k] = Sheet{Size: s.size, Count: 1}
-		sides = append(sides, s.size.Width, s.size.Height)
-	}
+// into cuts what it can of the wants from the spaces, and returns what is left, and
+// whether any space is used.
+func (b *bolt) into(spaces []space, wants []Want) (left []Want, used bool) {
+	stock := sheetsOf(spaces)
+	sides := append(sidesOf(stock), b.width)
 	fitting := slices.Clone(wants)
 	for k, w := range wants {
 		if !heldBy(stock, w) {
@@ -75,7 +115,7 @@ func (b *bolt) into(spaces []space, wants []Want) []Want {
 	}
 	d := newDraft(fitting, nil, b.settings, sides...)
 	if len(d.pieces) == 0 {
-		return wants
+		return wants, false
 	}
 	cut := guillotine.OnSheets(d.pieces, d.stock(stock), d.style() == Nested, b.settings.effort()/2)
 	for _, c := range cut.Cut {
@@ -84,8 +124,9 @@ func (b *bolt) into(spaces []space, wants []Want) []Want {
 			continue
 		}
 		spaces[c.Stock].root = d.assigned(root.onSheet(spaces[c.Stock].size))
+		used = true
 	}
-	left := slices.Clone(wants)
+	left = slices.Clone(wants)
 	for k := range left {
 		if fitting[k].Count > 0 {
 			left[k].Count = 0
@@ -94,5 +135,5 @@ func (b *bolt) into(spaces []space, wants []Want) []Want {
 	for k, w := range d.shortBy() {
 		left[k].Count += w
 	}
-	return left
+	return left, used
 }

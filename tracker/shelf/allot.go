@@ -1,6 +1,7 @@
 package shelf
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -71,15 +72,19 @@ func (a *allotting) serve(n *need) {
 	}
 }
 
-// candidates is the items that can serve a need, oldest first.
+// candidates is the items that can serve a need, rectangles first, oldest first.
 func (a *allotting) candidates(n *need, which func(*Item) bool) []int {
 	var found []int
 	for i := range a.items {
-		if _, ok := a.items[i].serves(n.Job, n.StockNeed); ok && a.free[i] > 0 && which(&a.items[i]) {
+		_, ok := a.items[i].serves(n.Job, n.StockNeed)
+		if (ok || a.items[i].forStrips(n.StockNeed)) && a.free[i] > 0 && which(&a.items[i]) {
 			found = append(found, i)
 		}
 	}
-	slices.SortStableFunc(found, func(x, y int) int { return a.items[x].Since.Compare(a.items[y].Since) })
+	whole := func(i int) int { return oneIf(a.items[i].Form != planner.Pieces) }
+	slices.SortStableFunc(found, func(x, y int) int {
+		return cmp.Or(whole(x)-whole(y), a.items[x].Since.Compare(a.items[y].Since))
+	})
 	return found
 }
 
@@ -95,13 +100,10 @@ func (a *allotting) lots(n *need) [][]int {
 		}
 		lots[at] = append(lots[at], i)
 	}
-	begun := func(l []int) int {
-		if slices.ContainsFunc(l, func(i int) bool { return a.begun(n, i) }) {
-			return 0
-		}
-		return 1
+	fresh := func(l []int) int {
+		return oneIf(!slices.ContainsFunc(l, func(i int) bool { return a.begun(n, i) }))
 	}
-	slices.SortStableFunc(lots, func(x, y []int) int { return begun(x) - begun(y) })
+	slices.SortStableFunc(lots, func(x, y []int) int { return fresh(x) - fresh(y) })
 	return lots
 }
 
@@ -113,15 +115,25 @@ func (a *allotting) begun(n *need, item int) bool {
 
 // doesForAll tries whether items hold all that is left of a need.
 func (a *allotting) doesForAll(n *need, items []int, rest []segment) bool {
+	try := &allotting{folding: a.folding, free: slices.Clone(a.free)}
 	for _, i := range items {
-		per, _ := a.items[i].serves(n.Job, n.StockNeed)
-		_, rest = cutFrom(a.free[i], per, rest)
+		rest = try.give(n, i, rest)
 	}
 	return len(rest) == 0
 }
 
+func oneIf(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
+}
+
 // give takes of an item what there is room for.
 func (a *allotting) give(n *need, item int, rest []segment) []segment {
+	if a.items[item].forStrips(n.StockNeed) {
+		return a.giveStrips(n, item, rest)
+	}
 	per, _ := a.items[item].serves(n.Job, n.StockNeed)
 	units, after := cutFrom(a.free[item], per, rest)
 	if units > 0 {
@@ -137,35 +149,38 @@ type segment struct {
 	units planner.Amount
 	count int
 	loose bool
+	width measure.Length // of a strip; 0: as wide as a rectangle may be
 }
 
-// segments is what a need still takes, in the parts that are cut in one.
+// segments is what a need still takes, in the parts that are cut in one. What a
+// rectangle that is begun still gives is not looked for again.
 func (n *need) segments() []segment {
+	now := n.now - n.begun
 	switch {
 	case n.Material == planner.ThreadMaterial:
-		return []segment{{n.now, 1, true}}
+		return []segment{{units: now, count: 1, loose: true}}
 	case n.Form.Counted():
-		return []segment{{1, int(n.now), false}}
+		return []segment{{units: 1, count: int(now)}}
 	}
-	gone, rest := n.Whole-n.now, []segment(nil)
+	gone, rest := n.Whole-now, []segment(nil)
 	if gone < 0 { // more than was planned, for pieces that were lost
-		rest = append(rest, segment{-gone, 1, false})
+		rest = append(rest, segment{units: -gone, count: 1, width: n.Width})
 	}
 	strips := n.Strips
 	if len(strips) == 0 {
 		strips = []planner.StockStrip{{Length: measure.Length(n.Whole), Count: 1}}
 	}
 	for _, s := range strips {
-		one := planner.Amount(s.Length)
+		one, width := planner.Amount(s.Length), cmp.Or(s.Width, n.Width)
 		whole := min(planner.Amount(s.Count), max(gone, 0)/one)
 		gone -= whole * one
 		count := s.Count - int(whole)
 		if count > 0 && gone > 0 {
-			rest = append(rest, segment{one - gone, 1, false})
+			rest = append(rest, segment{units: one - gone, count: 1, width: width})
 			count, gone = count-1, 0
 		}
 		if count > 0 {
-			rest = append(rest, segment{one, count, false})
+			rest = append(rest, segment{units: one, count: count, width: width})
 		}
 	}
 	return rest
@@ -180,7 +195,7 @@ func cutFrom(free, per planner.Amount, want []segment) (units planner.Amount, re
 			units += part
 			free -= part * per
 			if part < s.units {
-				rest = append(rest, segment{s.units - part, 1, true})
+				rest = append(rest, segment{units: s.units - part, count: 1, loose: true})
 			}
 			continue
 		}
@@ -188,7 +203,7 @@ func cutFrom(free, per planner.Amount, want []segment) (units planner.Amount, re
 		units += n * s.units
 		free -= n * s.units * per
 		if left := s.count - int(n); left > 0 {
-			rest = append(rest, segment{s.units, left, false})
+			rest = append(rest, segment{units: s.units, count: left, width: s.width})
 		}
 	}
 	return units, rest
@@ -199,17 +214,18 @@ func cutFrom(free, per planner.Amount, want []segment) (units planner.Amount, re
 // shelf.
 func (f *folding) use(m moment) {
 	n, rest := m.need, m.amount
+	from := n.begun > 0
+	begun := min(n.begun, rest)
+	n.begun, rest = n.begun-begun, rest-begun
 	kept, known := f.asked[n.thing()]
 	if !known {
 		kept = f.allot(n)
 		f.asked[n.thing()] = kept
 	}
-	from := false
 	for k := range kept {
 		if a := &kept[k]; a.need == n && rest > 0 {
-			taken := f.take(n, a.item, min(rest, a.units))
+			taken := f.takeKept(a, rest)
 			rest -= taken
-			a.units -= taken // so that what is kept for the others stays as it is
 			from = from || taken > 0
 		}
 	}
@@ -218,9 +234,21 @@ func (f *folding) use(m moment) {
 		delete(f.asked, n.thing())
 	}
 	n.now = max(0, n.now-m.amount)
+	n.begun = min(n.begun, n.now)
 	if m.last && from {
 		f.putBack(n, m.at)
 	}
+}
+
+// takeKept books units of a need on what was kept for it. What is kept for the others
+// stays as it is.
+func (f *folding) takeKept(a *allotted, rest planner.Amount) planner.Amount {
+	if f.items[a.item].forStrips(a.need.StockNeed) {
+		return f.takePiece(a, rest)
+	}
+	taken := f.take(a.need, a.item, min(rest, a.units))
+	a.units -= taken
+	return taken
 }
 
 // takeAnywhere books units of a need on whatever of the kind lies there.
@@ -245,12 +273,7 @@ func (f *folding) take(n *need, item int, units planner.Amount) planner.Amount {
 		return 0
 	}
 	i.Used += units * per
-	last := len(i.By) - 1
-	if last >= 0 && i.By[last].Job == n.Job && i.By[last].For == n.purpose() {
-		i.By[last].Amount += units * per
-	} else {
-		i.By = append(i.By, Claim{n.Job, n.purpose(), units * per})
-	}
+	i.claimedBy(n, units*per)
 	return units
 }
 

@@ -21,12 +21,13 @@ type Shelf struct {
 
 // Need is what a job still takes of one thing, and where it comes from. Amounts
 // are the need's own: ticks, sheets, or quilts of batting. Left = Kept + FromOwn
-// + Short.
+// + Begun + Short.
 type Need struct {
 	Job string
 	tracker.Stock
 	Kept    planner.Amount // on the shelf
 	FromOwn planner.Amount // of what the job file says is on hand
+	Begun   planner.Amount // in rectangles of which some is cut already
 	Short   planner.Amount // nowhere
 	Lots    int            // dye lots that it comes from; above 1 it may show
 }
@@ -74,6 +75,7 @@ type need struct {
 	open   bool // its job is booked by now
 	booked time.Time
 	now    planner.Amount // still to be used at the moment that is looked at
+	begun  planner.Amount // of that, what comes from rectangles that are begun
 	first  int            // number of its first leftover
 }
 
@@ -250,7 +252,8 @@ func (f *folding) settle() {
 		}
 	}
 	for _, n := range f.needs {
-		n.Short = n.Stock.Left - n.Need.Kept - n.FromOwn
+		n.Begun = min(n.begun, n.Stock.Left)
+		n.Short = n.Stock.Left - n.Need.Kept - n.FromOwn - n.Begun
 		n.Lots = f.lotsOf(n)
 	}
 }

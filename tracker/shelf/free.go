@@ -8,7 +8,8 @@ import (
 )
 
 // Free is what is free of one fabric and form for some jobs: what nobody has kept,
-// and what is kept for them. Lengths are told one by one, as they lie.
+// and what is kept for them. Lengths are told one by one, as they lie; rectangles of
+// other sizes are among the sheets.
 func (s Shelf) Free(fabric planner.Fabric, jobs []string) planner.Have {
 	var have planner.Have
 	for _, i := range s.Items {
@@ -16,13 +17,14 @@ func (s Shelf) Free(fabric planner.Fabric, jobs []string) planner.Have {
 		if fabric.Form.Sheets() {
 			n.Width, n.Height = fabric.Size.Width, fabric.Size.Height
 		}
-		if _, ok := i.serves("", n); !ok {
+		piece := i.pieceOf(n)
+		if _, ok := i.serves("", n); !ok && !piece {
 			continue
 		}
 		amount := i.free(jobs)
 		switch {
 		case amount == 0:
-		case fabric.Form.Sheets():
+		case fabric.Form.Sheets() || piece:
 			have.Sheets = append(have.Sheets, planner.HaveSheets{Size: i.Size(), Count: int(amount)})
 		default:
 			have.Lengths = append(have.Lengths, measure.Length(amount))
@@ -67,16 +69,4 @@ func (s Shelf) FreeThread(jobs []string) measure.Length {
 		}
 	}
 	return sum
-}
-
-// Pieces is the pieces of cloth that are free. Nobody has them kept: whether they
-// are of use is for the maker to see.
-func (s Shelf) Pieces() []Item {
-	var pieces []Item
-	for _, i := range s.Items {
-		if i.Material == planner.ClothMaterial && i.Form == planner.Pieces && i.Free > 0 {
-			pieces = append(pieces, i)
-		}
-	}
-	return pieces
 }

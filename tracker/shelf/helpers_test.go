@@ -156,6 +156,12 @@ func kelp(sheets int, lot string) tracker.Shelf {
 		Width: 18 * measure.Inch, Height: 22 * measure.Inch, Amount: planner.Amount(sheets), DyeLot: lot}
 }
 
+// rectangles is pieces of cloth in inches.
+func rectangles(name string, width, height, count int, lot string) tracker.Shelf {
+	return tracker.Shelf{Do: tracker.PutOn, Material: planner.ClothMaterial, Name: name, Form: planner.Pieces,
+		Width: measure.Inch.Times(width), Height: measure.Inch.Times(height), Amount: planner.Amount(count), DyeLot: lot}
+}
+
 // needOf is what a job takes of a fabric.
 func (w *world) needOf(s Shelf, job, name, purpose string) Need {
 	for _, n := range s.Needs {

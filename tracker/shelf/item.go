@@ -72,7 +72,11 @@ func (i Item) serves(job string, n planner.StockNeed) (per planner.Amount, ok bo
 		return 1, true
 	case i.Material == planner.BattingMaterial:
 		return i.servesQuilt(n)
-	case !strings.EqualFold(i.Name, n.Name) || i.Form != n.Form:
+	case !strings.EqualFold(i.Name, n.Name):
+		return 0, false
+	case i.Form == planner.Pieces && n.Form.Counted():
+		return 1, holds(i.Size(), n, !n.Directional)
+	case i.Form != n.Form:
 		return 0, false
 	case !n.Form.Counted():
 		return 1, i.Width >= n.Width

@@ -37,7 +37,7 @@ func addsUp(t require.TestingT, s Shelf) {
 	}
 	for _, n := range s.Needs {
 		require.GreaterOrEqual(t, n.Short, planner.Amount(0))
-		require.Equal(t, n.Stock.Left, n.Kept+n.FromOwn+n.Short, n.Name)
+		require.Equal(t, n.Stock.Left, n.Kept+n.FromOwn+n.Begun+n.Short, n.Name)
 	}
 }
 
@@ -58,11 +58,15 @@ func happening(t *rapid.T, w *world) {
 	n := rapid.IntRange(1, 15).Draw(t, "n")
 	fabric := rapid.SampledFrom([]string{"Kelp", "Foam"}).Draw(t, "fabric")
 	lot := rapid.SampledFrom([]string{"", "A", "B"}).Draw(t, "dye lot")
-	switch what := rapid.SampledFrom([]string{"foam", "kelp", "thread", "roll", "count", "scrap", "take", "undo", "book", "cut", "more", "lost", "back", "revise"}).Draw(t, "what"); {
+	switch what := rapid.SampledFrom([]string{"foam", "kelp", "pieces", "pieces of kelp", "thread", "roll", "count", "scrap", "take", "undo", "book", "cut", "more", "lost", "back", "revise"}).Draw(t, "what"); {
 	case what == "foam":
 		require.NoError(t, w.enter(foam(measure.Inch.Times(7*n), lot)))
 	case what == "kelp":
 		require.NoError(t, w.enter(kelp(n, lot)))
+	case what == "pieces": // some as wide as a strip, some as a fat quarter
+		require.NoError(t, w.enter(rectangles("Foam", 3*n, rapid.SampledFrom([]int{5, 17, 40}).Draw(t, "across"), n%4+1, lot)))
+	case what == "pieces of kelp":
+		require.NoError(t, w.enter(rectangles("Kelp", 3*n, 22, n%4+1, lot)))
 	case what == "thread":
 		require.NoError(t, w.enter(tracker.Shelf{Do: tracker.PutOn, Material: planner.ThreadMaterial, Name: "Ecru", Form: planner.Spool, Amount: planner.Amount(n) * 30 * yard}))
 	case what == "roll":

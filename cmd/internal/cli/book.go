@@ -2,17 +2,22 @@ package cli
 
 import (
 	"context"
+	"slices"
 
 	"github.com/spf13/cobra"
 
 	"quiltrun/cmd/internal/render"
 	"quiltrun/planner"
 	"quiltrun/tracker"
+	"quiltrun/tracker/shelf"
+	"quiltrun/tracker/store"
 )
 
 const bookLong = `book takes a job on: it plans the job file and keeps the file and the plan's
 operations, counts and block ids in the store. From then on work is checked off
 against them with log.
+
+Where its cloth would come from more than one dye lot of the shelf, it says so.
 
 A file without "received:" is received today. A job that is booked already is
 refused; revise changes it.`
@@ -66,10 +71,34 @@ func runBook(ctx context.Context, env *Env, opts bookOptions) error {
 	if err != nil {
 		return err
 	}
+	warnings := render.LotWarnings(env.needsNow(ctx, job.ID))
 	if env.given.json {
-		return render.BookedJSON(env.Out, made.event, made.repeated)
+		return render.BookedJSON(env.Out, made.event, made.repeated, warnings)
 	}
-	return render.Booked(env.Out, made.event, made.repeated, env.look())
+	return render.Booked(env.Out, made.event, made.repeated, warnings, env.look())
+}
+
+// needsNow is where a job's cloth comes from, as the shelf is now. What is booked is
+// booked: a shelf that cannot be read is told by the commands that are about it.
+func (e *Env) needsNow(ctx context.Context, job string) []shelf.Need {
+	var needs []shelf.Need
+	err := e.read(ctx, func(opened *store.Store) error {
+		maker, err := opened.MakerEvents()
+		if err != nil || !slices.ContainsFunc(maker, func(ev tracker.Event) bool { return ev.Kind == tracker.Shelved }) {
+			return err
+		}
+		stock, err := shelfAfter(opened, maker)
+		for _, n := range stock.Needs {
+			if n.Job == job {
+				needs = append(needs, n)
+			}
+		}
+		return err
+	})
+	if err != nil {
+		return nil
+	}
+	return needs
 }
 
 // jobToBook reads a job file that book or revise was given. Neither takes the

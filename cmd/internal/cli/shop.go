@@ -82,7 +82,7 @@ func runShop(ctx context.Context, env *Env, opts shopOptions) error {
 	if err != nil {
 		return err
 	}
-	shown := render.Shopped{Wanted: wanted, Shopping: list, Spool: spool, Pieces: stock.Pieces()}
+	shown := render.Shopped{Wanted: wanted, Shopping: list, Spool: spool}
 	switch {
 	case env.given.json:
 		return render.ShopJSON(env.Out, shown)

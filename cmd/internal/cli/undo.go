@@ -14,7 +14,7 @@ const undoLong = `undo takes back the newest entry of JOB that still stands, or 
 
 An entry that later work rests on is refused, and the later ones are named. A
 revision is not taken back: revise with the former file. What was logged before
-it is taken back only where --entry names it.`
+it is taken back only where --entry names it, and so are a note and a bobbin.`
 
 const undoExample = `  quiltrun undo estuary-lap
 

@@ -16,7 +16,8 @@ the job in use, the command is refused and names both: nothing is guessed. With
 --none no job is in use; without JOB it says which one is.
 
 It lasts until another is put in use, in every shell that has the same store.
-left --json without JOB is every booked job all the same, since scripts read it.`
+left --json without JOB is every booked job all the same, since scripts read it;
+next without JOB is every job too, and stop whichever clock runs.`
 
 const useExample = `  quiltrun use estuary-lap
   quiltrun log seam-test 1 --took 12m

@@ -60,12 +60,16 @@ func tookMinutes(ev tracker.Event) planner.Minutes {
 func Undone(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, look Look) error {
 	p := &page{look: look}
 	target := targetOf(after, ev)
+	if target.ID == "" { // a note or a bobbin: what else it said is in the history
+		target.Event, _ = after.Undoes(ev)
+	}
 	what := fmt.Sprintf("%s: entry %d (%s) is taken back as entry %d (%s)", after.Ledger.Job, target.Seq, target.ID, ev.Seq, ev.ID)
 	if repeated {
 		what = fmt.Sprintf("%s: entry %d (%s) was taken back before as entry %d (%s), which counts once", after.Ledger.Job, target.Seq, target.ID, ev.Seq, ev.ID)
 	}
 	p.para(0, what)
 	p.para(2, takenBack(target))
+	p.para(2, remarkWords(target.Event))
 	for _, part := range target.Parts {
 		row, goesOn := after.Row(part.Operation, part.Lot)
 		if !goesOn {
@@ -76,6 +80,17 @@ func Undone(w io.Writer, after tracker.State, ev tracker.Event, repeated bool, l
 			counted(part.Count, string(row.CountedIn)), row.Done, row.Count, row.Left()))
 	}
 	return p.writeTo(w)
+}
+
+// remarkWords is what a note or a bobbin said, "" for work.
+func remarkWords(ev tracker.Event) string {
+	switch ev.Kind {
+	case tracker.Noted:
+		return "note: " + ev.Reason
+	case tracker.Bobbin:
+		return "a full bobbin"
+	}
+	return ""
 }
 
 // targetOf is the entry that an undo takes back.
@@ -89,11 +104,14 @@ func targetOf(after tracker.State, undo tracker.Event) tracker.Entry {
 }
 
 // Booked says that a job was taken on.
-func Booked(w io.Writer, ev tracker.Event, repeated bool, look Look) error {
+func Booked(w io.Writer, ev tracker.Event, repeated bool, warnings []string, look Look) error {
 	p := &page{look: look}
 	l := ev.Ledger
 	p.receipt(ev, "booked", l.Job, repeated)
 	p.para(2, promised(*l))
+	for _, warning := range warnings {
+		p.hang(2, "note: ", warning)
+	}
 	return p.writeTo(w)
 }
 

@@ -32,24 +32,27 @@ func tookOf(ev tracker.Event) *number {
 
 // UndoneJSON writes what was taken back for scripts.
 func UndoneJSON(w io.Writer, after tracker.State, ev tracker.Event, repeated bool) error {
+	target, _ := after.Undoes(ev)
 	return writeJSON(w, struct {
 		jsonReceipt
 		Target    string `json:"target"`
 		TargetSeq uint64 `json:"target_seq"`
 		jsonDoubts
-	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, targetOf(after, ev).Seq, jsonDoubts{doubtsOf(after, ev.At)}})
+	}{receiptOf(after.Ledger.Job, ev, repeated), ev.Target, target.Seq, jsonDoubts{doubtsOf(after, ev.At)}})
 }
 
 // BookedJSON writes that a job was taken on for scripts.
-func BookedJSON(w io.Writer, ev tracker.Event, repeated bool) error {
+func BookedJSON(w io.Writer, ev tracker.Event, repeated bool, warnings []string) error {
 	l := *ev.Ledger
 	return writeJSON(w, struct {
 		jsonReceipt
-		Quilts  int     `json:"quilts"`
-		Blocks  int     `json:"blocks"`
-		Minutes number  `json:"minutes"`
-		Due     *string `json:"due"`
-	}{receiptOf(l.Job, ev, repeated), l.Quantity, len(l.Blocks), minutes(tableMinutes(l)), date(l.Due)})
+		Quilts   int      `json:"quilts"`
+		Blocks   int      `json:"blocks"`
+		Minutes  number   `json:"minutes"`
+		Due      *string  `json:"due"`
+		Warnings []string `json:"warnings"`
+	}{receiptOf(l.Job, ev, repeated), l.Quantity, len(l.Blocks), minutes(tableMinutes(l)), date(l.Due),
+		list(warnings, func(text string) string { return text })})
 }
 
 // RevisedJSON writes that a job was planned anew for scripts.

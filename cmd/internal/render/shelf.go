@@ -100,9 +100,7 @@ func (p *page) keptForJobs(s shelf.Shelf) {
 			if why := s.WhyNot(n); len(why) > 0 {
 				notes = append(notes, fmt.Sprintf("%s: %s", n.Name, strings.Join(why, "; ")))
 			}
-			if n.Lots > 1 && n.Material == planner.ClothMaterial {
-				notes = append(notes, fmt.Sprintf("%s comes from %d dye lots, or pieces of which none is said", n.Name, n.Lots))
-			}
+			notes = append(notes, LotWarnings([]shelf.Need{n})...)
 		}
 		if len(kept)+len(short)+len(notes) == 0 {
 			continue
@@ -118,6 +116,22 @@ func (p *page) keptForJobs(s shelf.Shelf) {
 			p.para(3, english.Capital(l)+".")
 		}
 	}
+}
+
+// LotWarnings says which fabrics of a job come from more than one dye lot.
+func LotWarnings(needs []shelf.Need) []string {
+	var all []string
+	for _, n := range needs {
+		if n.Lots < 2 || n.Material != planner.ClothMaterial {
+			continue
+		}
+		name := n.Name
+		if n.StockNeed.For != "" {
+			name += " for the " + n.StockNeed.For
+		}
+		all = append(all, fmt.Sprintf("%s comes from %d dye lots, or from lengths and pieces of which none is said: their colours may differ", name, n.Lots))
+	}
+	return all
 }
 
 func (p *page) shelfList(lead string, parts []string) {

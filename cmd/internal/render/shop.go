@@ -3,7 +3,6 @@ package render
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"quiltrun/planner"
@@ -16,7 +15,6 @@ type Shopped struct {
 	planner.Shopping
 	Wanted []planner.Wanted
 	Spool  measure.Length
-	Pieces []shelf.Item // that lie on the shelf and are not counted
 }
 
 // jobs is the ids of the jobs.
@@ -90,31 +88,42 @@ func (p *page) shopNotes(s Shopped) {
 			p.para(1, fmt.Sprintf("%s is cut together for %s: %s less than bought for each by itself.",
 				f.Fabric.Name, enumerate(f.Jobs), s.amount(f, f.Saves())))
 		}
-		short := measure.Length(f.Need - f.Own - f.Shelf)
+		if words := s.pieceWords(f); words != "" {
+			p.para(1, words)
+		}
+		short := measure.Length(f.Need - f.Pieces - f.Own - f.Shelf)
 		if f.Buy > 0 && f.Own+f.Shelf > 0 && !f.Fabric.Form.Sheets() && max(0, short).RoundUp(s.Units.ShopStep()) < measure.Length(f.Buy) {
 			p.para(1, fmt.Sprintf("%s: no strip is cut of two lengths, so what is there is cut first and %s is bought in one.",
 				f.Fabric.Name, s.amount(f, f.Buy)))
 		}
 	}
-	p.para(1, s.pieceWords())
 }
 
-// pieceWords is the pieces on the shelf of cloth that is to be bought: "Foam 1 of
-// 20 × 5 in (item spit.1)".
-func (s Shopped) pieceWords() string {
-	var parts []string
-	for _, i := range s.Pieces {
-		wanted := slices.ContainsFunc(s.Fabrics, func(f planner.ShopFabric) bool {
-			return f.Buy > 0 && strings.EqualFold(f.Fabric.Name, i.Name)
-		})
-		if wanted {
-			parts = append(parts, fmt.Sprintf("%s, %d of %s (item %s)", together(i.Name), i.Free, size(i.Size(), s.Units), i.ID))
+// pieceWords is the pieces that are there of which a cloth is cut first: "Foam is
+// cut from pieces that are there first, 1 of 20 × 5 in, which saves 5 in".
+func (s Shopped) pieceWords(f planner.ShopFabric) string {
+	var sizes []measure.Size
+	count := map[measure.Size]int{}
+	for _, c := range f.Cuts {
+		if c.Bought || c.Length > 0 || f.Fabric.Form.Sheets() && c.Sheets.Size == f.Fabric.Size || len(c.Pieces) == 0 {
+			continue
+		}
+		if count[c.Sheets.Size]++; count[c.Sheets.Size] == 1 {
+			sizes = append(sizes, c.Sheets.Size)
 		}
 	}
-	if len(parts) == 0 {
+	if len(sizes) == 0 {
 		return ""
 	}
-	return "Pieces on the shelf are not counted, and may save some: " + strings.Join(parts, "; ") + "."
+	words := make([]string, len(sizes))
+	for i, size := range sizes {
+		words[i] = fmt.Sprintf("%d of %s", count[size], size.Show(s.Units))
+	}
+	text := fmt.Sprintf("%s is cut first from pieces that are there: %s", f.Fabric.Name, enumerate(words))
+	if f.Pieces > 0 {
+		text += "; they save " + s.amount(f, f.Pieces) + " off the bolt"
+	}
+	return text + "."
 }
 
 // formWords is a fabric's form and size, as the sheet has it.

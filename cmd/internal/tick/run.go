@@ -125,6 +125,9 @@ func (m *model) Init() tea.Cmd { return tea.Batch(m.look(), m.listen()) }
 // for whoever words it.
 func (m *model) Update(msg tea.Msg) (next tea.Model, cmd tea.Cmd) {
 	next, cmd = m, tea.Quit
+	if m.fault != nil { // in drawing, which has no other way to end the screen
+		return
+	}
 	defer m.catch()
 	cmd = m.take(msg)
 	if m.leaving() && !m.sending {

@@ -5,7 +5,7 @@ package guillotine
 type Strip struct {
 	Root   *Node // the whole width, Length long
 	Length int
-	Bound  int // no layout, however cut, is shorter
+	Bound  int // no layout, however cut, is shorter; 0 where that was not asked for
 	Style  int // no layout in the same style is shorter; never below Bound
 }
 
@@ -43,6 +43,13 @@ func Simple(w int, pieces []Piece, share int) Strip {
 	b := newBench(w, pieces)
 	now, style := b.simple(steps(pieces, share))
 	return b.strip(now, b.leastLength(now.length(), effort/100), style)
+}
+
+// Levels is Simple without the bound for layouts of other cuts.
+func Levels(w int, pieces []Piece, share int) Strip {
+	b := newBench(w, pieces)
+	now, style := b.simple(steps(pieces, share))
+	return b.strip(now, 0, style)
 }
 
 // Nested lays pieces out in a strip of width w, cut in any order. It is never
@@ -84,7 +91,7 @@ func OnSheets(pieces []Piece, stock []Stock, nested bool, share int) Sheets {
 	out := Sheets{Left: best.left, Bound: low}
 	for _, c := range best.cut {
 		st := stock[c.stock]
-		out.Cut = append(out.Cut, Sheet{c.stock, mounted(st.W, st.H, c.root.tight(pieces)).place(0, 0)})
+		out.Cut = append(out.Cut, Sheet{c.stock, mounted(st.W, st.H, c.how.drawn().tight(pieces)).place(0, 0)})
 	}
 	return out
 }

@@ -130,6 +130,9 @@ func (b *bench) leastLength(upTo, limit int) int {
 			low = max(low, b.least(i))
 		}
 	}
+	if b.raise(low, upTo) == upTo {
+		return upTo
+	}
 	low = max(low, newBars(b.w, b.pieces, func(s side) (int, int) { return s.w, s.h }).need(limit))
 	const much = 4
 	high := upTo

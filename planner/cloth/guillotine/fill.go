@@ -46,18 +46,44 @@ func (f *filler) add(s slot) {
 	k := len(f.slots)
 	f.grow(k)
 	old, best, picks := f.best[k-1][:f.w+1], f.best[k][:f.w+1], f.picks[k][:f.w+1]
-	copy(best, old)
-	clear(picks)
 	f.work += 40 + f.w
 	for n := 1; n <= s.most && n*s.w <= f.w; n++ {
+		f.work += 5 + (f.w-n*s.w)*2/3
+	}
+	if k == 1 {
+		s.alone(best, picks)
+		return
+	}
+	copy(best, old)
+	clear(picks)
+	for n := 1; n <= s.most && n*s.w <= f.w; n++ {
 		worth, taken := int64(n)*s.value, n*s.w
-		f.work += 5 + (f.w-taken)*2/3
 		to, pick := best[taken:], picks[taken:]
 		for c, v := range old[:f.w+1-taken] {
 			if v+worth > to[c] {
 				to[c], pick[c] = v+worth, uint16(n)
 			}
 		}
+	}
+}
+
+// alone is the rows of a slot that is the first: as many of it as there is width for.
+func (s slot) alone(best []int64, picks []uint16) {
+	if s.value <= 0 {
+		clear(best)
+		clear(picks)
+		return
+	}
+	for from, n := 0, 0; from < len(best); n++ {
+		to := len(best)
+		if n < s.most {
+			to = min(to, from+s.w)
+		}
+		worth := int64(n) * s.value
+		for c := from; c < to; c++ {
+			best[c], picks[c] = worth, uint16(n)
+		}
+		from = to
 	}
 }
 

@@ -39,6 +39,6 @@ func (s *sheeter) grid(i, n, k int) sheet {
 		}
 		rows = append(rows, joined(across*best.w, best.h, Upright, row...))
 	}
-	out.root = joined(across*best.w, len(rows)*best.h, Across, rows...)
+	out.how = &filling{root: joined(across*best.w, len(rows)*best.h, Across, rows...)}
 	return out
 }

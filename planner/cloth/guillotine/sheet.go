@@ -1,13 +1,43 @@
 package guillotine
 
-import "cmp"
+import (
+	"cmp"
+	"slices"
+)
 
 // sheet is one sheet of a plan.
 type sheet struct {
 	stock int
-	root  *Node // not yet mounted in the sheet
-	take  []int // pieces from it
-	area  int   // of those pieces
+	how   *filling // of its carver; sheets cut alike share it
+	take  []int    // pieces from it
+	area  int      // of those pieces
+}
+
+// filling is all that a carver's filling of a sheet follows from: few of those that
+// are tried are ever drawn.
+type filling struct {
+	carver     *carver
+	w, h       int
+	stock      []int
+	value      []int64
+	lean, deep float64
+	root       *Node // nil until it is drawn
+}
+
+// noted is how a carver, as it is now, fills w × h from a stock.
+func (c *carver) noted(w, h int, stock []int) *filling {
+	return &filling{carver: c, w: w, h: h, stock: slices.Clone(stock), value: slices.Clone(c.value), lean: c.lean, deep: c.deep}
+}
+
+// drawn is the layout, not yet mounted in the sheet.
+func (f *filling) drawn() *Node {
+	if f.root == nil {
+		c := f.carver
+		copy(c.value, f.value)
+		c.lean, c.deep = f.lean, f.deep
+		f.root = c.drawn(f.w, f.h, f.stock)
+	}
+	return f.root
 }
 
 // sheets is a plan on sheets, and the pieces that found no place.

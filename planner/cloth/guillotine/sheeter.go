@@ -106,7 +106,7 @@ func (s *sheeter) fill(k int, rem []int) sheet {
 			best, bare = c, c.bare
 		}
 	}
-	out := sheet{stock: k, root: best.drawn(w, h, rem), take: make([]int, len(rem))}
+	out := sheet{stock: k, how: best.noted(w, h, rem), take: make([]int, len(rem))}
 	for i, n := range best.stock {
 		out.take[i] = rem[i] - n
 	}
