@@ -97,64 +97,86 @@ func ComparedJSON(w io.Writer, c Comparison) error {
 	})})
 }
 
+// figuring makes figures of a plan, or what they are more than those of another.
+type figuring struct {
+	of   Compared
+	less *Compared // nil: the figures themselves
+}
+
+func (f figuring) count(of func(Compared) int) int {
+	if f.less != nil {
+		return of(f.of) - of(*f.less)
+	}
+	return of(f.of)
+}
+
+func (f figuring) length(of func(Compared) measure.Length) number {
+	l := of(f.of)
+	if f.less != nil {
+		l -= of(*f.less)
+	}
+	return length(l, f.of.Plan.Job.Units)
+}
+
+func (f figuring) size(of func(Compared) measure.Size) jsonSize {
+	return jsonSize{
+		f.length(func(c Compared) measure.Length { return of(c).Width }),
+		f.length(func(c Compared) measure.Length { return of(c).Height }),
+	}
+}
+
+func (f figuring) minutes(of func(Compared) planner.Minutes) number {
+	if f.less != nil {
+		return minutes(of(f.of) - of(*f.less))
+	}
+	return minutes(of(f.of))
+}
+
 // figuresOf is a plan's figures, less those of another plan where one is given.
 func figuresOf(c Compared, less *Compared) *jsonFigures {
-	u := c.Plan.Job.Units
-	minus := func(of func(Compared) measure.Length) number {
-		l := of(c)
-		if less != nil {
-			l -= of(*less)
-		}
-		return length(l, u)
-	}
-	count := func(of func(Compared) int) int {
-		if less != nil {
-			return of(c) - of(*less)
-		}
-		return of(c)
-	}
-	sized := func(of func(Compared) measure.Size) jsonSize {
-		return jsonSize{minus(func(c Compared) measure.Length { return of(c).Width }), minus(func(c Compared) measure.Length { return of(c).Height })}
-	}
-	time := func(of func(Compared) planner.Minutes) number {
-		if less != nil {
-			return minutes(of(c) - of(*less))
-		}
-		return minutes(of(c))
-	}
-	f := &jsonFigures{
-		Quilt:  sized(func(c Compared) measure.Size { return c.Plan.Quilt.Finished }),
-		Across: count(func(c Compared) int { return c.Plan.Quilt.Across }), Down: count(func(c Compared) int { return c.Plan.Quilt.Down }),
-		Blocks: count(func(c Compared) int { return len(c.Plan.Blocks) }),
-		Block:  sized(func(c Compared) measure.Size { return c.Plan.Colourways[0].Finished }),
+	f := figuring{c, less}
+	out := &jsonFigures{
+		Quilt:  f.size(func(c Compared) measure.Size { return c.Plan.Quilt.Finished }),
+		Across: f.count(func(c Compared) int { return c.Plan.Quilt.Across }), Down: f.count(func(c Compared) int { return c.Plan.Quilt.Down }),
+		Blocks: f.count(func(c Compared) int { return len(c.Plan.Blocks) }),
+		Block:  f.size(func(c Compared) measure.Size { return c.Plan.Colourways[0].Finished }),
 		Colourways: list(c.Plan.Colourways, func(w planner.ColourwayPlan) jsonBlocksOf {
-			return jsonBlocksOf{w.Name, count(func(c Compared) int { return blocksIn(c.Plan, w.Name) })}
+			return jsonBlocksOf{w.Name, f.count(func(c Compared) int { return blocksIn(c.Plan, w.Name) })}
 		}),
-		Minutes: time(func(c Compared) planner.Minutes { return c.Plan.Minutes }),
-		Fabrics: list(c.Plan.Fabrics, func(n planner.FabricNeed) jsonClothOf { return clothOf(n, less, u) }),
-		Thread:  minus(func(c Compared) measure.Length { return c.Plan.Materials.Thread.Total }),
-		Bobbins: count(func(c Compared) int { return c.Plan.Materials.Thread.Bobbins }),
+		Minutes: f.minutes(func(c Compared) planner.Minutes { return c.Plan.Minutes }),
+		Fabrics: list(c.Plan.Fabrics, func(n planner.FabricNeed) jsonClothOf { return clothOf(n, less, c.Plan.Job.Units) }),
+		Thread:  f.length(func(c Compared) measure.Length { return c.Plan.Materials.Thread.Total }),
+		Bobbins: f.count(func(c Compared) int { return c.Plan.Materials.Thread.Bobbins }),
 	}
-	if c.Plan.Materials.Backing != nil {
-		size := sized(func(c Compared) measure.Size { return c.Plan.Materials.Backing.Size })
-		f.Backing = &jsonBackingOf{size.Width, size.Height, minus(func(c Compared) measure.Length { return c.Plan.Materials.Backing.Length })}
-	}
-	if c.Plan.Materials.Batting != nil {
-		f.Batting = some(sized(func(c Compared) measure.Size { return c.Plan.Materials.Batting.Size }))
-	}
-	if c.Plan.Materials.Binding != nil {
-		f.Binding = &jsonBindingOf{minus(func(c Compared) measure.Length { return edgeOf(c.Plan) }),
-			count(func(c Compared) int { return c.Plan.Materials.Binding.Strips }),
-			minus(func(c Compared) measure.Length { return c.Plan.Materials.Binding.Length })}
-	}
+	f.layers(out)
 	if c.Left != nil {
-		f.Left = &jsonComparedLeft{
-			count(func(c Compared) int { return c.Left.Blocks(tracker.Lot{}) - c.Left.FinishedBlocks(tracker.Lot{}) }),
-			count(func(c Compared) int { return spareBlocks(*c.Left) }),
-			time(func(c Compared) planner.Minutes { return remainingMinutes(*c.Left) }),
+		out.Left = &jsonComparedLeft{
+			f.count(func(c Compared) int { return c.Left.Blocks(tracker.Lot{}) - c.Left.FinishedBlocks(tracker.Lot{}) }),
+			f.count(func(c Compared) int { return spareBlocks(*c.Left) }),
+			f.minutes(func(c Compared) planner.Minutes { return remainingMinutes(*c.Left) }),
 		}
 	}
-	return f
+	return out
+}
+
+// layers enters what goes under a top and around it, as far as the job has it. A
+// change alters values and puts no section in or out: what one plan has, both have.
+func (f figuring) layers(out *jsonFigures) {
+	has := f.of.Plan.Materials
+	if has.Backing != nil {
+		size := f.size(func(c Compared) measure.Size { return c.Plan.Materials.Backing.Size })
+		out.Backing = &jsonBackingOf{size.Width, size.Height, f.length(func(c Compared) measure.Length { return c.Plan.Materials.Backing.Length })}
+	}
+	if has.Batting != nil {
+		out.Batting = some(f.size(func(c Compared) measure.Size { return c.Plan.Materials.Batting.Size }))
+	}
+	if has.Binding != nil {
+		out.Binding = &jsonBindingOf{
+			f.length(func(c Compared) measure.Length { return edgeOf(c.Plan) }),
+			f.count(func(c Compared) int { return c.Plan.Materials.Binding.Strips }),
+			f.length(func(c Compared) measure.Length { return c.Plan.Materials.Binding.Length }),
+		}
+	}
 }
 
 // clothOf is a fabric's need, less that of the same fabric in another plan.
