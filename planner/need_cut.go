@@ -214,7 +214,10 @@ func (m *maker) apart(n *FabricNeed) {
 	if n.Joint == 0 {
 		return
 	}
-	f := n.Fabric
+	f, step := n.Fabric, m.job.Units.ShopStep()
+	if least := n.Cutting.Bound - f.washed(f.OnHand.Length); f.unwashed(max(0, least)).RoundUp(step) >= n.LengthBuy {
+		return // the two together are a plan as well
+	}
 	hand := append(n.handPieces(), cloth.Sheet{
 		Name: cloth.LengthOnHand, Size: measure.Size{Width: f.Across(), Height: f.washed(f.OnHand.Length)}, Count: 1,
 	})
@@ -223,7 +226,7 @@ func (m *maker) apart(n *FabricNeed) {
 		return
 	}
 	length := f.unwashed(plan.Length)
-	if buy := length.RoundUp(m.job.Units.ShopStep()); buy < n.LengthBuy {
+	if buy := length.RoundUp(step); buy < n.LengthBuy {
 		n.take(plan)
 		n.Joint, n.Length, n.LengthBuy = 0, f.OnHand.Length+length, buy
 		n.LengthBound = min(n.LengthBound, n.Length)

@@ -18,13 +18,13 @@ type band struct {
 // best is the row or column of w × h with the greatest worth for its area.
 func (c *carver) best(w, h int) (band, bool) {
 	if c.only == Upright {
-		return c.along(c.cols, h, w, Upright)
+		return c.along(c.upright, c.cols, h, w, Upright)
 	}
-	row, ok := c.along(c.rows, w, h, Across)
+	row, ok := c.along(c.across, c.rows, w, h, Across)
 	if c.only == Across {
 		return row, ok
 	}
-	if col, also := c.along(c.cols, h, w, Upright); also && (!ok || col.share*c.lean > row.share) {
+	if col, also := c.along(c.upright, c.cols, h, w, Upright); also && (!ok || col.share*c.lean > row.share) {
 		return col, true
 	}
 	return row, ok
@@ -32,12 +32,12 @@ func (c *carver) best(w, h int) (band, bool) {
 
 // along finds the best band of length a and depth up to b. Ways come shallowest
 // first, so each depth only adds rows to the filler.
-func (c *carver) along(ways []way, a, b int, cut Cut) (band, bool) {
+func (c *carver) along(f *filler, ways []way, a, b int, cut Cut) (band, bool) {
 	best := band{cut: cut}
 	if a > deepest {
 		return best, false
 	}
-	c.filler.begin(a)
+	f.again(a)
 	c.at = c.at[:0]
 	for k, v := range ways {
 		if v.b > b {
@@ -47,20 +47,20 @@ func (c *carver) along(ways []way, a, b int, cut Cut) (band, bool) {
 			continue
 		}
 		if n := len(c.at); n > 0 && ways[c.at[n-1]].b != v.b {
-			best.improve(c.filler, ways[c.at[n-1]].b, c.deep/float64(b))
+			best.improve(f, ways[c.at[n-1]].b, c.deep/float64(b))
 		}
-		c.filler.add(slot{v.piece, v.a, c.stock[v.piece], c.value[v.piece]})
+		f.add(slot{v.piece, v.a, min(c.stock[v.piece], a/v.a), c.value[v.piece]})
 		c.at = append(c.at, k)
 	}
 	if n := len(c.at); n > 0 {
-		best.improve(c.filler, ways[c.at[n-1]].b, c.deep/float64(b))
+		best.improve(f, ways[c.at[n-1]].b, c.deep/float64(b))
 	}
-	c.work += c.filler.work + 2*len(ways) + 100
-	c.filler.work = 0
+	c.work += f.work + 2*len(ways) + 100
+	f.work = 0
 	if best.slots == 0 {
 		return best, false
 	}
-	c.read(&best, ways)
+	c.read(f, &best, ways)
 	return best, true
 }
 
@@ -75,11 +75,11 @@ func (k *band) improve(f *filler, depth int, like float64) {
 
 // read takes down what fills the best band. A free piece has two ways; what
 // both take together is no more than the stock.
-func (c *carver) read(best *band, ways []way) {
-	room := c.filler.w
+func (c *carver) read(f *filler, best *band, ways []way) {
+	room := f.w
 	for k := best.slots; k > 0; k-- {
 		v := ways[c.at[k-1]]
-		n := int(c.filler.picks[k][room])
+		n := int(f.picks[k][room])
 		room -= n * v.a
 		for _, u := range best.uses {
 			if u.piece == v.piece {

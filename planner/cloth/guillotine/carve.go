@@ -16,28 +16,29 @@ type way struct {
 // pieces' present values. What stays free beside shallower pieces is filled in
 // the same manner, unless bands of one kind alone are wanted.
 type carver struct {
-	pieces []Piece
-	only   Cut   // bands cut this way alone, and nothing beside the lower pieces
-	rows   []way // lowest first
-	cols   []way // narrowest first
-	value  []int64
-	stock  []int
-	left   int // pieces still to place
-	bare   int // area given up so far
-	most   int // area that may be given up
-	draw   bool
-	filler *filler
-	lean   float64 // a column's share against a row's
-	deep   float64 // how much more the deepest band's share counts
-	at     []int   // ways in the filler
-	work   int
+	pieces  []Piece
+	only    Cut   // bands cut this way alone, and nothing beside the lower pieces
+	rows    []way // lowest first
+	cols    []way // narrowest first
+	value   []int64
+	stock   []int
+	left    int // pieces still to place
+	bare    int // area given up so far
+	most    int // area that may be given up
+	draw    bool
+	across  *filler // of rows
+	upright *filler // of columns
+	lean    float64 // a column's share against a row's
+	deep    float64 // how much more the deepest band's share counts
+	at      []int   // ways in the filler
+	work    int
 }
 
 // deepest is the longest band that is looked for.
 const deepest = 2 * finest
 
 func newCarver(pieces []Piece, only Cut) *carver {
-	c := &carver{pieces: pieces, only: only, filler: newFiller(0), lean: 1}
+	c := &carver{pieces: pieces, only: only, across: newFiller(0), upright: newFiller(0), lean: 1}
 	c.value, c.stock = make([]int64, len(pieces)), make([]int, len(pieces))
 	for i, p := range pieces {
 		for _, s := range p.sides() {

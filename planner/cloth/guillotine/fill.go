@@ -15,6 +15,7 @@ type filler struct {
 	slots []slot
 	best  [][]int64
 	picks [][]uint16
+	kept  []slot // of the filling before, as far as its rows still hold
 	work  int
 }
 
@@ -26,9 +27,19 @@ func newFiller(w int) *filler {
 
 // begin starts a filling of width w with no slots.
 func (f *filler) begin(w int) {
-	f.w, f.slots = w, f.slots[:0]
+	f.w, f.slots, f.kept = w, f.slots[:0], nil
 	f.grow(0)
 	clear(f.best[0][:w+1])
+}
+
+// again is begin where the filling before may have begun with the same slots: rows of
+// those are not worked out anew, though their work counts.
+func (f *filler) again(w int) {
+	if w != f.w {
+		f.begin(w)
+		return
+	}
+	f.slots, f.kept = f.slots[:0], f.slots
 }
 
 func (f *filler) grow(k int) {
@@ -42,13 +53,20 @@ func (f *filler) grow(k int) {
 
 // add takes in one more slot.
 func (f *filler) add(s slot) {
+	k := len(f.slots) + 1
+	same := k <= len(f.kept) && f.kept[k-1] == s
+	if !same {
+		f.kept = nil
+	}
 	f.slots = append(f.slots, s)
-	k := len(f.slots)
 	f.grow(k)
 	old, best, picks := f.best[k-1][:f.w+1], f.best[k][:f.w+1], f.picks[k][:f.w+1]
 	f.work += 40 + f.w
 	for n := 1; n <= s.most && n*s.w <= f.w; n++ {
 		f.work += 5 + (f.w-n*s.w)*2/3
+	}
+	if same {
+		return
 	}
 	if k == 1 {
 		s.alone(best, picks)
@@ -93,6 +111,7 @@ func (f *filler) value() int64 { return f.best[len(f.slots)][f.w] }
 // fill is the greatest value of slots, keeping the rows that this call has in
 // common with the one before.
 func (f *filler) fill(slots []slot) int64 {
+	f.kept = nil
 	same := 0
 	for same < len(slots) && same < len(f.slots) && slots[same] == f.slots[same] {
 		same++

@@ -33,7 +33,7 @@ func (c *carver) opened(b *bench) *Node {
 
 // row is the best single row that fits w × h.
 func (c *carver) row(w, h int) *Node {
-	k, ok := c.along(c.rows, w, h, Across)
+	k, ok := c.along(c.across, c.rows, w, h, Across)
 	if !ok {
 		return offcut(w, h)
 	}
