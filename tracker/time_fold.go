@@ -190,6 +190,9 @@ func (f *folding) finish(w *worker, at time.Time, said bool) {
 	if s.Doubt = w.doubt; s.Doubt == "" && !said && w.tooQuiet(f.limits.quiet) {
 		w.forgot(s, f.limits.quiet)
 	}
+	if s.Doubt == "" && !said { // a clock set back in a pause takes no work away
+		s.To = later(s.To, s.worked())
+	}
 	f.countIn(w, s)
 	w.late = w.open
 	w.rest()
@@ -218,7 +221,7 @@ func (f *folding) countIn(w *worker, s *Sitting) {
 		f.gain(rowKey{share.Operation, share.Lot}, share.Minutes, share.timed())
 	}
 	if s.Settled == nil {
-		w.counted(s.To)
+		w.counted(later(s.To, s.worked()))
 	}
 }
 
