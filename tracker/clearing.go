@@ -3,6 +3,7 @@ package tracker
 import (
 	"fmt"
 	"maps"
+	"slices"
 )
 
 // mostBuiltOn is how many entries a refusal to undo names.
@@ -13,34 +14,54 @@ type clearing struct {
 	s       State
 	gone    map[string]bool // ids of entries that are undone, or are to be first
 	waiting map[string]bool // ids of entries that are being cleared
+	tied    []Entry         // that cannot be cleared: they rest on what rests on them
 	first   []Entry         // to be undone first, in that order
 	more    bool            // and there are more
+	knot    bool            // nothing that is undone first would do
 }
 
 // clear finds what has to be undone before target. Each entry that it finds was
 // looked at in the same way first: undone in that order, none of them is refused.
 func (s State) clear(target Entry) *clearing {
 	c := &clearing{s: s, gone: s.undone(), waiting: map[string]bool{}}
-	c.clear(target)
+	c.knot = !c.clear(target)
 	return c
 }
 
-// clear finds what rests on an entry, and before that what rests on those.
-func (c *clearing) clear(target Entry) {
+// clear finds what rests on an entry, and before that what rests on those. It
+// reports false, and has found nothing, where all that could be undone first rests
+// on the entry itself: once a third that covered for both is undone, each of two
+// may need the other.
+func (c *clearing) clear(target Entry) bool {
 	c.waiting[target.ID] = true
-	for !c.more {
-		e, found := c.newestOn(c.brokenWithout(target))
-		if !found {
-			return
-		}
-		c.clear(e)
-		if len(c.first) == mostBuiltOn {
+	defer delete(c.waiting, target.ID)
+	for found := len(c.first); !c.more; {
+		rows := c.brokenWithout(target)
+		e, ok := c.newestOn(rows)
+		switch {
+		case !ok && c.tiedOn(rows):
+			c.forget(found)
+			return false
+		case !ok:
+			return true
+		case !c.clear(e):
+			c.tied = append(c.tied, e)
+		case len(c.first) == mostBuiltOn:
 			c.more = true
-			return
+		default:
+			c.gone[e.ID] = true
+			c.first = append(c.first, e)
 		}
-		c.gone[e.ID] = true
-		c.first = append(c.first, e)
 	}
+	return true
+}
+
+// forget takes back what was found beyond the first n.
+func (c *clearing) forget(n int) {
+	for _, e := range c.first[n:] {
+		delete(c.gone, e.ID)
+	}
+	c.first = c.first[:n]
 }
 
 // brokenWithout is the rows that would break a rule without an entry. A rule
@@ -75,21 +96,33 @@ func forgive(broken, known map[fault]int) {
 	maps.DeleteFunc(broken, func(f fault, n int) bool { return n <= known[f] })
 }
 
-// newestOn is the newest entry that stands and says something of one of the
-// rows.
+// newestOn is the newest entry that stands, may be cleared and says something of
+// one of the rows.
 func (c *clearing) newestOn(rows map[rowKey]bool) (Entry, bool) {
 	for i := len(c.s.Entries) - 1; i >= 0 && len(rows) > 0; i-- {
 		e := c.s.Entries[i]
-		if c.gone[e.ID] || c.waiting[e.ID] {
-			continue
-		}
-		for _, p := range e.Parts {
-			if rows[rowKey{p.Operation, p.Lot}] {
-				return e, true
-			}
+		if !c.gone[e.ID] && !c.waiting[e.ID] && !c.isTied(e) && e.isOf(rows) {
+			return e, true
 		}
 	}
 	return Entry{}, false
+}
+
+func (c *clearing) isTied(e Entry) bool {
+	return slices.ContainsFunc(c.tied, func(t Entry) bool { return t.ID == e.ID })
+}
+
+// tiedOn reports whether entries that cannot be undone before the one that is
+// being cleared say something of the rows.
+func (c *clearing) tiedOn(rows map[rowKey]bool) bool {
+	return slices.ContainsFunc(c.s.Entries, func(e Entry) bool {
+		return !c.gone[e.ID] && (c.isTied(e) || c.waiting[e.ID]) && e.isOf(rows)
+	})
+}
+
+// isOf reports whether the entry says something of one of the rows.
+func (e Entry) isOf(rows map[rowKey]bool) bool {
+	return slices.ContainsFunc(e.Parts, func(p Part) bool { return rows[rowKey{p.Operation, p.Lot}] })
 }
 
 // fault is a rule that a row breaks; without an earlier row, counts that it has
@@ -116,11 +149,15 @@ func (b *board) faults() map[fault]int {
 	return all
 }
 
-// refusal names what has to be undone first.
+// refusal names what has to be undone first, or what stands in each other's way.
 func (c *clearing) refusal(target Entry) *Refusal {
 	r := &Refusal{Kind: BuiltOn}
+	others := c.first
+	if c.knot {
+		others = c.tied
+	}
 	var names []string
-	for _, e := range c.first {
+	for _, e := range others {
 		r.Near = append(r.Near, e.ID)
 		names = append(names, c.s.describe(e))
 	}
@@ -128,5 +165,9 @@ func (c *clearing) refusal(target Entry) *Refusal {
 		names = append(names, "more")
 	}
 	r.What = fmt.Sprintf("other work rests on %s: undo first %s", c.s.describe(target), andList(names))
+	if c.knot {
+		r.What = fmt.Sprintf("other work rests on %s, and none of it can be taken back first: %s", c.s.describe(target), andList(names))
+		r.Hint = "set each operation to what lies on the table with recount"
+	}
 	return r
 }

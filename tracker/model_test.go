@@ -280,6 +280,10 @@ func (m *machine) undo(t *rapid.T) {
 // after the other, unless it says that there is more.
 func (m *machine) undoInTurn(t *rapid.T, r *Refusal, target string) {
 	s := m.s
+	if r.Hint != "" {
+		m.tied(t, r)
+		return
+	}
 	for i, id := range r.Near {
 		ev, err := s.Undo(id, fmt.Sprintf("then%d", i), monday, "Runa")
 		if len(r.Near) == mostBuiltOn && err != nil {
@@ -291,6 +295,17 @@ func (m *machine) undoInTurn(t *rapid.T, r *Refusal, target string) {
 	if len(r.Near) < mostBuiltOn {
 		_, err := s.Undo(target, "last", monday, "Runa")
 		assert.NoError(t, err)
+	}
+}
+
+// tied follows a refusal that says what rests on each other: none of it can be
+// taken back.
+func (m *machine) tied(t *rapid.T, r *Refusal) {
+	assert.NotEmpty(t, r.Near)
+	for _, id := range r.Near {
+		_, err := m.s.Undo(id, "then", monday, "Runa")
+		assert.Equal(t, BuiltOn, m.refusal(t, err).Kind)
+		assert.False(t, m.model.without(id).right(), id)
 	}
 }
 

@@ -147,3 +147,17 @@ func TestUnnamedCountsMoveOnToBlocksThatHaveWhatTheyTake(t *testing.T) {
 	assert.Equal(t, 1, b.s.Done("sew-units", tide))
 	assert.Equal(t, []int{0, 3}, []int{b.s.BlockDone("tide-01", "sew-block-column-2"), b.s.BlockDone("tide-02", "sew-block-column-2")})
 }
+
+// Three pairs are logged of tide-02, which has room for two, as a revision may leave
+// it, and one of tide-03. Two are ripped at tide-02: the third moves on to tide-01,
+// which has none, and is no part of what was ripped.
+func TestARipWhereABlockHasMoreThanItsRoom(t *testing.T) {
+	b := &bench{t: t, s: book(t, smallJob())}
+	ev := b.s.event(Logged, "many", monday, "Runa")
+	ev.Parts = []Part{{Operation: "sew-pairs", Lot: tide, Count: 4, Blocks: []BlockCount{{"tide-02", 3}, {"tide-03", 1}}}}
+	b.take(ev, nil)
+	b.rip("sew-pairs", "2", 0, func(r *RipRequest) { r.Block = "tide-02" })
+	ripped := b.s.Entries[len(b.s.Entries)-1]
+	assert.Equal(t, []Part{{Operation: "sew-pairs", Lot: tide, Count: 2, Blocks: []BlockCount{{"tide-02", 2}}}}, ripped.Parts)
+	assert.Equal(t, []int{1, 0, 1, 0}, firstFour(b.s, "sew-pairs"))
+}

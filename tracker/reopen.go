@@ -80,15 +80,33 @@ func (l *lowering) gone() []Part {
 		try := l.before.copied()
 		try.rip(row, &p)
 		if !slices.Equal(try.at(row), l.at(row)) {
-			lost := l.before.at(row)
-			for i, n := range l.at(row) {
-				lost[i] -= n
+			p.Blocks = blockCounts(l.blocksOf(row), l.lost(row))
+			if p.Count = countOf(p.Blocks); p.Count == 0 {
+				continue
 			}
-			p.Blocks, p.Count = blockCounts(l.blocksOf(row), lost), total(lost)
 		}
 		parts = append(parts, p)
 	}
 	return parts
+}
+
+// lost is a row's counts by block that are gone. A block may have gained: counts
+// that it had no room for beside others' have moved on to it.
+func (l *lowering) lost(row int) []int {
+	lost := l.before.at(row)
+	for i, n := range l.at(row) {
+		lost[i] = max(0, lost[i]-n)
+	}
+	return lost
+}
+
+// countOf adds up counts by block.
+func countOf(blocks []BlockCount) int {
+	sum := 0
+	for _, b := range blocks {
+		sum += b.Count
+	}
+	return sum
 }
 
 // reopen lowers a row to what the rows before it allow. Cut pieces and units that

@@ -190,6 +190,9 @@ func (f *folding) finish(w *worker, at time.Time, said bool) {
 	if s.Doubt = w.doubt; s.Doubt == "" && !said && w.tooQuiet(f.limits.quiet) {
 		w.forgot(s, f.limits.quiet)
 	}
+	if s.Doubt == "" && !said { // a clock set back in a pause takes no work away
+		s.To = later(s.To, s.worked())
+	}
 	f.countIn(w, s)
 	w.late = w.open
 	w.rest()

@@ -111,7 +111,7 @@ func (s State) Stop(id string, end *time.Time, at time.Time, by string) (Event, 
 	if end != nil {
 		from := w.from
 		if w.clock {
-			from = later(s.timing.sittings[w.open-1].From, w.from)
+			from = later(s.timing.sittings[w.open-1].worked(), w.from)
 		}
 		if err := possibleEnd(*end, from, at); err != nil {
 			return Event{}, err

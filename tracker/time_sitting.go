@@ -70,6 +70,14 @@ func (s Sitting) Minutes() planner.Minutes {
 	return sum
 }
 
+// worked is up to when the sitting was work, its beginning where none was.
+func (s Sitting) worked() time.Time {
+	if last := len(s.Spans) - 1; last >= 0 {
+		return s.Spans[last].To
+	}
+	return s.From
+}
+
 // add puts a span at the end of the sitting and gives its minutes to a row.
 // Nothing that another sitting shares is changed.
 func (s *Sitting) add(span Span, row rowKey, count int) {

@@ -297,6 +297,23 @@ func TestTwoPeopleAtWork(t *testing.T) {
 	assert.Equal(t, []float64{60, 60}, []float64{b.minutes("sew-pairs", tide), b.minutes("press-pairs", tide)})
 }
 
+// The clock is set back by ten minutes in a pause: what was worked before it is
+// counted up to 19:20, and what the clock shows once more is not counted again.
+func TestAClockThatIsSetBackInAPause(t *testing.T) {
+	b := newBench(t)
+	b.start("19:10", "sew-pairs", tide)
+	b.pause("19:20")
+	_, err := b.s.Stop("x", &[]time.Time{at(t, "19:15")}[0], at(t, "19:30"), "Runa")
+	assert.Equal(t, BadTime, asRefusal(t, err).Kind, "an end before the pause, when work went on")
+	b.stop("19:10")
+	b.resume("19:10")
+	b.tick("19:12", "sew-pairs", "tide=1")
+	assert.InDelta(t, 10, b.minutes("sew-pairs", tide), 1e-9)
+	sittings := b.s.Sittings(at(t, "19:12"))
+	assert.Equal(t, at(t, "19:20"), sittings[0].To)
+	assert.Equal(t, ClockSetBack, sittings[1].Doubt)
+}
+
 // One person's clocks never run side by side: beginning one thing ends another.
 func TestOnePersonIsAtOneThingAtATime(t *testing.T) {
 	b := newBench(t)

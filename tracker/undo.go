@@ -32,7 +32,7 @@ func (s State) Undo(entry, id string, at time.Time, by string) (Event, error) {
 	if err := s.restsOn(target); err != nil {
 		return Event{}, err
 	}
-	if c := s.clear(target); len(c.first) > 0 {
+	if c := s.clear(target); c.knot || len(c.first) > 0 {
 		return Event{}, c.refusal(target)
 	}
 	ev := s.event(Undone, id, at, by)

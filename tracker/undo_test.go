@@ -256,3 +256,28 @@ func TestAnIDStaysUsedAfterAnUndo(t *testing.T) {
 	assert.NotZero(t, again.Seq)
 	assert.Equal(t, 0, s.Done("sew-pairs", tide))
 }
+
+// The tested block tide-01 covers for what two later entries took: without it each
+// of the two stands on what the other made. Neither can go first, and the maker is
+// told so, not sent in a circle.
+func TestEntriesThatRestOnEachOtherAreNotToBeUndoneInTurn(t *testing.T) {
+	s := book(t, smallJob())
+	catchUp := func(operation, count string, blocks ...string) {
+		s = accepted(t, s, atBlocks(caughtUp(request(t, s, operation, count)), blocks...))
+	}
+	catchUp("prepare", "Kelp=1")                  // e2
+	catchUp("kit", "1", "tide-01")                // e3
+	catchUp("test", "tide=1")                     // e4
+	catchUp("sew-block-column-3", "1", "tide-02") // e5
+	catchUp("sew-block-column-3", "tide=4")       // e6
+	s = undone(t, s, "e4", "u1")
+	for entry, near := range map[string][]string{"e2": {"e5", "e6", "e3"}, "e5": {"e6"}, "e6": {"e5"}} {
+		_, err := s.Undo(entry, "u2", monday, "Runa")
+		r := asRefusal(t, err)
+		assert.Equal(t, near, r.Near, entry)
+		assert.Equal(t, "set each operation to what lies on the table with recount", r.Hint, entry)
+	}
+	_, err := s.Undo("e5", "u2", monday, "Runa")
+	assert.EqualError(t, err, "other work rests on entry 5 (1 of tide in 90 sew-block-column-3, and 7 more parts), "+
+		"and none of it can be taken back first: entry 6 (4 of tide in 90 sew-block-column-3, and 7 more parts)")
+}

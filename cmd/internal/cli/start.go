@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -10,7 +11,9 @@ import (
 )
 
 const startLong = `start begins work at an operation of JOB: from then on a clock runs for you
-until stop, or until you start something else of the job. What is logged
+until stop, or until you start something else of the job. Nobody sits at two
+machines: while your clock runs in another job, start is refused, or stops that
+one at this moment with --stop-others. What is logged
 meanwhile counts as done in that time, and of its lot where none is named; an
 entry with --took keeps its own time, and the clock does not count it again.
 
@@ -26,6 +29,7 @@ const startExample = `  quiltrun start estuary-lap sew-pairs --colourway tide
 type startOptions struct {
 	job, operation string
 	lot            *tracker.Lot
+	stopOthers     bool
 	reason, id     string
 }
 
@@ -50,6 +54,7 @@ func newStart(env *Env) *cobra.Command {
 	flags := cmd.Flags()
 	flags.Var(lotValue{&opts.lot}, "lot", "work at this `LOT`, such as Kelp, or fabric:Kelp")
 	flags.Var(colourwayValue{&opts.lot}, "colourway", "work at the colourway `NAME`")
+	flags.BoolVar(&opts.stopOthers, "stop-others", false, "stop your clocks in other jobs at this moment")
 	flags.StringVar(&opts.reason, "reason", "", "keep a `NOTE` with the entry")
 	registerID(flags, &opts.id)
 	return cmd
@@ -64,14 +69,24 @@ func runStart(ctx context.Context, env *Env, opts startOptions) error {
 	if err != nil {
 		return err
 	}
-	now := env.Now()
-	made, err := env.appendEntry(ctx, opts.job, func(state tracker.State) (tracker.Event, error) {
-		return state.Start(tracker.StartRequest{
-			Operation: opts.operation, Lot: opts.lot, Reason: opts.reason, ID: id, At: now, By: env.User,
-		})
-	})
+	opened, err := env.writing(ctx)
 	if err != nil {
 		return err
+	}
+	defer opened.Close()
+	job, err := bookedID(opened, opts.job)
+	if err != nil {
+		return err
+	}
+	now := env.Now()
+	made, stopped, err := env.startAlone(opened, job, tracker.StartRequest{
+		Operation: opts.operation, Lot: opts.lot, Reason: opts.reason, ID: id, At: now, By: env.User,
+	}, opts.stopOthers)
+	if err != nil {
+		return err
+	}
+	if len(stopped) > 0 {
+		env.say("quiltrun: your clock in " + strings.Join(stopped, ", ") + " is stopped")
 	}
 	if env.given.json {
 		return render.ClockedJSON(env.Out, made.after, made.event, sittingAt(made.after, now, made.event.ID), now, made.repeated)
