@@ -23,6 +23,7 @@ type jsonShopFabric struct {
 	Apart       number        `json:"apart"`    // bought for each job by itself, stock left aside
 	Together    number        `json:"together"` // the same for all of them
 	Saves       number        `json:"saves"`
+	Tight       bool          `json:"tight"` // nothing to speak of is left to straighten the ends
 	Cuts        []jsonShopCut `json:"cuts"`
 }
 
@@ -108,7 +109,7 @@ func jsonShopFabricOf(f planner.ShopFabric, u measure.Unit) jsonShopFabric {
 	out := jsonShopFabric{
 		Fabric: f.Fabric.Name, Form: string(f.Fabric.Form), Directional: f.Fabric.Directional,
 		Jobs: list(f.Jobs, func(j string) string { return j }), Need: n(f.Need), Own: n(f.Own), Shelf: n(f.Shelf), Buy: n(f.Buy),
-		Apart: n(f.Apart), Together: n(f.Together), Saves: n(f.Saves()),
+		Apart: n(f.Apart), Together: n(f.Together), Saves: n(f.Saves()), Tight: f.Tight(),
 		Cuts: list(f.Cuts, func(c planner.ShopCut) jsonShopCut { return jsonShopCutOf(c, f.Fabric, u) }),
 	}
 	if f.Fabric.Form.Sheets() {
