@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"slices"
 
 	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
@@ -23,6 +24,29 @@ func CutPlan(job Job, need FabricNeed, style cloth.Style) (cloth.Plan, error) {
 		return need.Cutting, nil
 	}
 	return planCut(need, need.handPieces(), cutSettings(job, need.Fabric, style))
+}
+
+// FromHand is the strips to cut from the length on hand where more is bought beside it,
+// alike ones together, longest first: the least of it is left over then, and the others
+// come from what is bought. It is nothing where what is on hand does for all, and where
+// it is a cloth of its own in the plan.
+func (c FabricCut) FromHand() []StockStrip {
+	n := c.Need
+	stock := n.Fabric.OnHand
+	apart := slices.ContainsFunc(c.Plan.Cloths, func(l cloth.Cloth) bool { return l.Name == cloth.LengthOnHand })
+	if stock == nil || stock.Length == 0 || n.LengthBuy == 0 || apart || c.Plan.Style != n.Cutting.Style {
+		return nil
+	}
+	var strips []StockStrip
+	first := slices.Sorted(slices.Values(c.Plan.First(n.Fabric.washed(stock.Length))))
+	for _, level := range slices.Backward(first) {
+		if n := len(strips); n > 0 && strips[n-1].Length == level {
+			strips[n-1].Count++
+			continue
+		}
+		strips = append(strips, StockStrip{Length: level, Count: 1})
+	}
+	return strips
 }
 
 // planCut cuts a need's pieces from pieces on hand and from the fabric's form.

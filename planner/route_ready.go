@@ -159,7 +159,11 @@ func (m *maker) cut(n FabricNeed, c cutting, count int) stage {
 
 // cutWords gives the cuts in order, as the fabric's cutting plan has them.
 func (m *maker) cutWords(n FabricNeed, purpose string, purposes []string) string {
-	lines := FabricCut{n, n.Cutting}.wordsFor(m.job.Units, purposes...)
+	earlier := cutBefore(n, purpose)
+	if len(earlier) == 0 {
+		purposes = append(purposes, forBacking) // no operation of its own cuts it
+	}
+	lines := FabricCut{n, n.Cutting}.wordsFor(m.job.Units, earlier, purposes)
 	text := english.Capital(strings.Join(lines, "; then ")) + "."
 	switch {
 	case n.Fabric.Directional:
@@ -172,6 +176,23 @@ func (m *maker) cutWords(n FabricNeed, purpose string, purposes []string) string
 		text += " Leave them long: they are cut to length when the top has been measured."
 	}
 	return text
+}
+
+// cutBefore are the purposes for which a fabric is cut before another.
+func cutBefore(n FabricNeed, purpose string) []string {
+	var before []string
+	for _, c := range cuttings {
+		if c.purpose == purpose {
+			break
+		}
+		if cutPieces(n, c.purpose) > 0 {
+			before = append(before, c.purpose)
+		}
+	}
+	if len(before) > 0 {
+		before = append(before, forBacking)
+	}
+	return before
 }
 
 // triangleWords says how squares become setting triangles, and how many are over.

@@ -85,7 +85,7 @@ func TestABackingIsPiecedFromYardage(t *testing.T) {
 func TestClothThatIsUsedToTheThreadIsSaid(t *testing.T) {
 	job := "job: tight\nfabrics: {Rope: {form: yardage, width: 42}}\nblock: {make: plain square, square: 6, print: Rope}\ncolourways: {a: {blocks: %d}}\nlayout: {across: %d, down: 1}\n"
 	tight := planOf(t, strings.ReplaceAll(job, "%d", "42"))
-	assert.Equal(t, []Warning{{Code: "nothing-spare", Path: "fabrics.Rope", Message: "Rope: 0 in is left to straighten the ends; have 1/8 yd more cut"}}, tight.Warnings[:1])
+	assert.Equal(t, []Warning{{Code: "nothing-spare", Path: "fabrics.Rope", Message: "Rope: nothing is left to straighten the ends; have 1/8 yd more cut"}}, tight.Warnings[:1])
 	assert.Empty(t, planOf(t, strings.ReplaceAll(job, "%d", "28")).Warnings)
 }
 
@@ -106,4 +106,38 @@ func TestAMetricSeamIsNotRounded(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, want, job.SeamShown())
 	}
+}
+
+// Hand-worked: of Chalk, 40 in wide, 31 pieces of 9 1/2 × 2 1/2 in for sashing lie in
+// strips of squares of 3 1/2 in too. Those strips are cut with the sashing, and the
+// squares' own operation does not cut them a second time. The backing's panels, which
+// no operation cuts, come off with the border's strips of the same cloth.
+func TestNoOperationCutsAStripThatAnEarlierOneHasCut(t *testing.T) {
+	p := planOf(t, `job: jetty
+received: 2026-11-02
+due: 2027-03-12
+fabrics:
+  Jetty: {form: yardage, width: 40}
+  Chalk: {form: yardage, width: 40}
+  Tar:   {form: yardage, width: 40}
+block: {make: nine-patch, square: 3 1/2, side: Chalk}
+colourways:
+  north: {blocks: 12, corner: Jetty, centre: Jetty}
+layout:
+  across: 3
+  down: 4
+  sashing: {width: 2, fabric: Chalk, cornerstones: Tar, edge: yes}
+borders:
+  - {width: 4, fabric: Tar}
+backing: {fabric: Tar, extra: 4}
+`)
+	sashing, squares := op(t, p, keyCutSash, "Chalk").Doing, op(t, p, keyCut, "Chalk").Doing
+	assert.Contains(t, sashing, "cuts across the cloth = ")
+	assert.Contains(t, sashing, "6 strips 3 1/2 in × width")
+	assert.True(t, strings.HasPrefix(squares, "Cut already: 6 strips 3 1/2 in × width; then "), squares)
+	assert.NotContains(t, squares, "cross the cloth")
+	border := op(t, p, keyCutBord, "Tar").Doing
+	assert.Contains(t, border, "1 length 51 in × width for backing")
+	assert.Contains(t, border, "1 piece 23 × 51 in for backing")
+	assert.NotContains(t, op(t, p, keyCutStones, "Tar").Doing, "backing")
 }

@@ -38,6 +38,13 @@ type ShopCut struct {
 // Saves is what planning the jobs together saves.
 func (f ShopFabric) Saves() Amount { return max(0, f.Apart-f.Together) }
 
+// Tight reports yardage of which too little is left, once it is bought, to straighten
+// its ends.
+func (f ShopFabric) Tight() bool {
+	spare := measure.Length(f.Own + f.Shelf + f.Buy - f.Need)
+	return f.Buy > 0 && !f.Fabric.Form.Sheets() && spare < straightening
+}
+
 // shopFabric plans one cloth for all jobs that want it.
 func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
 	f := ShopFabric{Fabric: j.Fabric}

@@ -46,6 +46,10 @@ func (m *maker) warnings() {
 	}
 }
 
+// straightening is what straightening the ends of a length takes.
+// Source: common practice, no source.
+const straightening = measure.Inch
+
 // warnTight finds yardage of which less than an inch would be left for
 // straightening the ends: what is on hand and bought is exactly what is cut.
 func (m *maker) warnTight(n FabricNeed) {
@@ -56,9 +60,13 @@ func (m *maker) warnTight(n FabricNeed) {
 	if n.Fabric.OnHand != nil {
 		have += n.Fabric.OnHand.Length
 	}
-	if spare := have - n.Length; spare >= 0 && spare < measure.Inch {
+	if spare := have - n.Length; spare >= 0 && spare < straightening {
+		left := "nothing"
+		if spare > 0 {
+			left = m.show(spare)
+		}
 		m.warn(warnTight, "fabrics."+n.Fabric.Name, "%s: %s is left to straighten the ends; have %s more cut",
-			n.Fabric.Name, m.show(spare), m.job.Units.ShopStep().ShowYardage(m.job.Units))
+			n.Fabric.Name, left, m.job.Units.ShopStep().ShowYardage(m.job.Units))
 	}
 }
 

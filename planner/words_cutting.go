@@ -21,16 +21,24 @@ func (c FabricCut) CutWords(u measure.Unit) []string {
 }
 
 // wordsFor are the lines of a plan that lead to pieces for some purposes; nothing
-// else that they make is named.
-func (c FabricCut) wordsFor(u measure.Unit, purposes ...string) []string {
+// else that they make is named. What had to be cut for earlier purposes is there
+// already: strips of it are named as such, and its other cuts are left out.
+func (c FabricCut) wordsFor(u measure.Unit, earlier, purposes []string) []string {
 	w := cutWording{c, u}
 	var out []string
 	for _, s := range c.Plan.Steps {
-		var made []cloth.Make
+		var made, there []cloth.Make
 		for _, m := range s.Makes {
-			if w.serves(m, purposes) {
+			switch {
+			case !w.serves(m, purposes):
+			case m.Want == cloth.Further && w.serves(m, earlier):
+				there = append(there, m)
+			default:
 				made = append(made, m)
 			}
+		}
+		if s.Bolt && len(there) > 0 {
+			out = append(out, "cut already: "+w.all(s, there))
 		}
 		if len(made) > 0 {
 			out = append(out, w.line(s, made, len(made) == len(s.Makes)))
@@ -56,10 +64,6 @@ func (w cutWording) serves(m cloth.Make, purposes []string) bool {
 
 // line is one step; how often the ruler is laid on is said of the whole step only.
 func (w cutWording) line(s cloth.Step, made []cloth.Make, all bool) string {
-	parts := make([]string, len(made))
-	for i, m := range made {
-		parts[i] = w.made(s, m)
-	}
 	way := "level cut"
 	if s.Upright {
 		way = "upright cut"
@@ -73,11 +77,20 @@ func (w cutWording) line(s cloth.Step, made []cloth.Make, all bool) string {
 	}
 	switch {
 	case s.Bolt && all:
-		return cuts + " across the cloth = " + strings.Join(parts, " + ")
+		return cuts + " across the cloth = " + w.all(s, made)
 	case s.Bolt:
-		return "across the cloth " + strings.Join(parts, " + ")
+		return "across the cloth " + w.all(s, made)
 	}
-	return fmt.Sprintf("%s%s; %s = %s", w.from(s), stacked(s), cuts, strings.Join(parts, " + "))
+	return fmt.Sprintf("%s%s; %s = %s", w.from(s), stacked(s), cuts, w.all(s, made))
+}
+
+// all is things made in one row.
+func (w cutWording) all(s cloth.Step, made []cloth.Make) string {
+	parts := make([]string, len(made))
+	for i, m := range made {
+		parts[i] = w.made(s, m)
+	}
+	return strings.Join(parts, " + ")
 }
 
 // stacked says how layers lie where more than one piece is cut.
@@ -98,11 +111,26 @@ func (w cutWording) strip(size measure.Size, n int) string {
 	if size.Width != w.squared() {
 		return ""
 	}
+	return stripWords(n, size.Height, w.units)
+}
+
+// stripWords is strips right across the cloth.
+func stripWords(n int, height measure.Length, u measure.Unit) string {
 	what := "strip"
-	if size.Height >= longLength {
+	if height >= longLength {
 		what = "length"
 	}
-	return fmt.Sprintf("%s %s × width", counted(n, what), size.Height.Show(w.units))
+	return fmt.Sprintf("%s %s × width", counted(n, what), height.Show(u))
+}
+
+// FromHandWords are the strips of FromHand, "13 strips 5 in × width + 2 strips
+// 3 1/2 in × width"; "" for none.
+func (c FabricCut) FromHandWords(u measure.Unit) string {
+	var parts []string
+	for _, s := range c.FromHand() {
+		parts = append(parts, stripWords(s.Count, s.Length, u))
+	}
+	return strings.Join(parts, " + ")
 }
 
 // squared is the width of the bolt once it is squared up; 0 where none is cut.

@@ -135,8 +135,31 @@ func TestLostIsWhatNoStripComesFrom(t *testing.T) {
 	p := Plan{Levels: []measure.Length{in(t, "7"), in(t, "7"), in(t, "7"), in(t, "2 1/2")}}
 	assert.Equal(t, in(t, "3 1/2"), p.Lost(in(t, "20")))
 	assert.Zero(t, p.Lost(in(t, "21")))
+	assert.Equal(t, []measure.Length{in(t, "7"), in(t, "7"), in(t, "2 1/2")}, p.First(in(t, "20")))
 	assert.Equal(t, in(t, "2"), p.Lost(in(t, "2")), "no strip is so low")
 	assert.Zero(t, Plan{}.Lost(in(t, "9")))
 	p.Levels = append(p.Levels, in(t, "1")/3+1)
 	assert.Equal(t, in(t, "3 1/2")-in(t, "1")/3*1-1, p.Lost(in(t, "20")), "off any grid, the longest first")
+}
+
+// Hand-worked: of eleven strips of 3 1/2 in and thirteen of 5 in, 103 1/2 in, 72 in on
+// hand come out even only with two of 3 1/2 and all of 5; longest plan order first,
+// eleven of 3 1/2 and six of 5, would leave 3 1/2 in, and the rest would not come out of
+// the 31 1/2 in that are bought.
+func TestFirstStripsAreThoseThatLeaveLeast(t *testing.T) {
+	var p Plan
+	for range 11 {
+		p.Levels = append(p.Levels, in(t, "3 1/2"))
+	}
+	for range 13 {
+		p.Levels = append(p.Levels, in(t, "5"))
+	}
+	first := p.First(in(t, "72"))
+	assert.Len(t, first, 15)
+	var sum measure.Length
+	for _, level := range first {
+		sum += level
+	}
+	assert.Equal(t, in(t, "72"), sum)
+	assert.Zero(t, p.Lost(in(t, "72")))
 }

@@ -33,9 +33,16 @@ type jsonCut struct {
 	OnHand   *number        `json:"on_hand"`   // null: not said
 	Need     number         `json:"need"`      // of the job sheet, in its style
 	Buy      number         `json:"buy"`
-	Joint    number         `json:"joint"`  // lost of what is on hand where no strip ends
-	Nested   *jsonNested    `json:"nested"` // null: cuts in any order buy no less
+	Joint    number         `json:"joint"`     // lost of what is on hand where no strip ends
+	HandCuts []jsonStrips   `json:"hand_cuts"` // strips to cut from the length on hand, the others from what is bought
+	Nested   *jsonNested    `json:"nested"`    // null: cuts in any order buy no less
 	Cloths   []jsonCutCloth `json:"cloths"`
+}
+
+// jsonStrips is alike strips right across the cloth.
+type jsonStrips struct {
+	Height number `json:"height"`
+	Count  int    `json:"count"`
 }
 
 // jsonNested is what cutting in any order would save of what is bought.
@@ -132,6 +139,7 @@ func jsonCutOf(c planner.FabricCut, u measure.Unit) jsonCut {
 		}
 	}
 	out.bought(c.Need, u)
+	out.HandCuts = list(c.FromHand(), func(s planner.StockStrip) jsonStrips { return jsonStrips{length(s.Length, u), s.Count} })
 	if f.Form.Sheets() {
 		out.Size = &jsonSize{length(f.Size.Width, u), length(f.Size.Height, u)}
 		out.Takes, out.Plain, out.Bound = tally(plan.Sheets), tally(c.Need.PlainSheets), tally(plan.SheetBound)

@@ -77,6 +77,7 @@ func tellCut(c planner.FabricCut, u measure.Unit) *cutTold {
 	fact("Takes", w.takes())
 	fact("Bound", w.bound())
 	fact("Buy", w.buy())
+	fact("On hand", w.fromHand())
 	fact("Nested", w.nested())
 	fact("Cuts", counted(c.Plan.Cuts, "ruler cut")+", "+layersWords(c.Plan))
 	fact("Spare", w.spare())
@@ -171,6 +172,16 @@ func (w cutWords) buy() string {
 		return ""
 	}
 	return boughtWords(w.Need, w.units)
+}
+
+// fromHand is which strips come of the length on hand, where it does not do for all.
+func (w cutWords) fromHand() string {
+	strips := w.FromHandWords(w.units)
+	if strips == "" {
+		return ""
+	}
+	return fmt.Sprintf("from the %s on hand cut %s, and the others from what is bought: no strip is cut of two lengths",
+		w.Need.Fabric.OnHand.Length.ShowYardage(w.units), strips)
 }
 
 // boughtWords is what to buy of a fabric, and what it is reckoned against.

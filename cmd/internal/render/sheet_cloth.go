@@ -58,6 +58,9 @@ func (s *sheet) notesOnCloth() {
 		if handUsed(n, cloth.LengthOnHand) > 0 {
 			notes = append(notes, "the length on hand is cut by itself, and what is bought after it")
 		}
+		if strips := (planner.FabricCut{Need: n, Plan: n.Cutting}).FromHandWords(u); strips != "" {
+			notes = append(notes, "from the length on hand cut "+strips+", and the others from what is bought")
+		}
 		if n.Joint > 0 {
 			notes = append(notes, n.Joint.Show(u)+" of what is on hand is left where no strip ends")
 		}

@@ -97,7 +97,29 @@ func (p *page) shopNotes(s Shopped) {
 				f.Fabric.Name, s.amount(f, f.Buy)))
 		}
 	}
+	p.para(1, s.tightWords())
 }
+
+// tightWords names what would come out too short once its ends are straight.
+func (s Shopped) tightWords() string {
+	var names []string
+	for _, f := range s.Fabrics {
+		if f.Tight() {
+			names = append(names, f.Fabric.Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	each := ""
+	if len(names) > 1 {
+		each = " of each"
+	}
+	return fmt.Sprintf("%s: little or nothing is left to straighten the ends; have %s more cut%s.", enumerate(names), s.step(), each)
+}
+
+// step is the least that a shop cuts more.
+func (s Shopped) step() string { return s.Units.ShopStep().ShowYardage(s.Units) }
 
 // pieceWords is the pieces that are there of which a cloth is cut first: "Foam is
 // cut from pieces that are there first, 1 of 20 × 5 in, which saves 5 in".
@@ -247,7 +269,11 @@ func (s Shopped) printedFabrics() [][2]string {
 	var lines [][2]string
 	for _, f := range s.Fabrics {
 		if f.Buy > 0 {
-			lines = append(lines, [2]string{s.amount(f, f.Buy), f.Fabric.Name + ", " + formWords(f.Fabric, s.Units)})
+			what := f.Fabric.Name + ", " + formWords(f.Fabric, s.Units)
+			if f.Tight() {
+				what += "; " + s.step() + " more to straighten the ends"
+			}
+			lines = append(lines, [2]string{s.amount(f, f.Buy), what})
 		}
 	}
 	return lines

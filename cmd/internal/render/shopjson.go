@@ -24,6 +24,7 @@ type jsonShopFabric struct {
 	Together    number        `json:"together"` // the same for all of them
 	Saves       number        `json:"saves"`
 	Pieces      number        `json:"pieces"` // of the need, what pieces that are there save
+	Tight       bool          `json:"tight"`  // nothing to speak of is left to straighten the ends
 	Cuts        []jsonShopCut `json:"cuts"`
 }
 
@@ -109,7 +110,7 @@ func jsonShopFabricOf(f planner.ShopFabric, u measure.Unit) jsonShopFabric {
 	out := jsonShopFabric{
 		Fabric: f.Fabric.Name, Form: string(f.Fabric.Form), Directional: f.Fabric.Directional,
 		Jobs: list(f.Jobs, func(j string) string { return j }), Need: n(f.Need), Own: n(f.Own), Shelf: n(f.Shelf), Buy: n(f.Buy),
-		Apart: n(f.Apart), Together: n(f.Together), Saves: n(f.Saves()), Pieces: n(f.Pieces),
+		Apart: n(f.Apart), Together: n(f.Together), Saves: n(f.Saves()), Pieces: n(f.Pieces), Tight: f.Tight(),
 		Cuts: list(f.Cuts, func(c planner.ShopCut) jsonShopCut { return jsonShopCutOf(c, f.Fabric, u) }),
 	}
 	if f.Fabric.Form.Sheets() {
