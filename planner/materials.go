@@ -74,7 +74,7 @@ func (m *maker) offRoll(plan *BattingPlan) {
 	plan.Length = length
 	plan.Choice = fmt.Sprintf("%s off a roll %s wide", m.show(length), m.show(plan.Roll))
 	if m.job.Quantity > 1 {
-		plan.Choice += fmt.Sprintf(" for all %d", m.job.Quantity)
+		plan.Choice += " for " + AllOf(m.job.Quantity)
 	}
 	plan.Left = m.worthKeeping([]measure.Size{{Width: beside, Height: length}})
 }

@@ -10,6 +10,11 @@ func TestFinishingFaults(t *testing.T) {
 			[]string{`31:5: border 1 has no "width"; write it as in width: 3`},
 		},
 		{
+			"a border with its width mistyped: one mistake is told once", "{width: 3, fabric: Foam}",
+			"{widht: 3, fabric: Foam}",
+			[]string{`31:6: "widht" is not a key of border 1; did you mean "width"?`},
+		},
+		{
 			"a border without its fabric", "{width: 3, fabric: Foam}",
 			"{width: 3}",
 			[]string{`31:5: border 1 has no "fabric"; write it as in fabric: Foam`},

@@ -15,6 +15,7 @@ type section struct {
 	known []string
 	by    map[string]filePair
 	order []string // the keys given, in file order
+	meant []string // keys that are not given, and that a mistyped one stands for
 }
 
 // section reads a group of keys. Keys that are not known and keys given twice
@@ -43,6 +44,7 @@ func (r *jobReader) section(n *fileNode, what string, known ...string) section {
 func (s *section) add(pair filePair) {
 	key, ok := keyNamed(pair.key, s.known)
 	if !ok {
+		s.meant = append(s.meant, nearest(pair.key, s.known))
 		pair.value.under(s.node, pair.key)
 		s.r.report(pair.at, pair.value.path, fmt.Sprintf("%s is not a key of %s", said(pair.key), s.what),
 			s.unknownHint(pair))
@@ -80,10 +82,11 @@ func twiceGiven(again, first string) string {
 // get is the value at a key, nil where the file does not give it.
 func (s section) get(key string) *fileNode { return s.by[key].value }
 
-// need is the value at a key that must be there; its absence is reported.
+// need is the value at a key that must be there; its absence is reported, unless a
+// mistyped key that was reported stands for it.
 func (s section) need(key string) *fileNode {
 	n := s.get(key)
-	if n == nil && s.node != nil {
+	if n == nil && s.node != nil && !slices.Contains(s.meant, key) {
 		s.r.report(s.node.at, s.path(key), fmt.Sprintf("%s has no %s", s.what, said(key)), writeAs(keyExamples()[key]))
 	}
 	return n

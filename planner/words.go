@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 
@@ -118,3 +119,11 @@ var (
 		{"no", []string{"false", "off", "n"}},
 	}
 )
+
+// AllOf is a run of two or more taken together: "both", "all 3".
+func AllOf(n int) string {
+	if n == 2 {
+		return "both"
+	}
+	return fmt.Sprintf("all %d", n)
+}

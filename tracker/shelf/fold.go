@@ -120,7 +120,7 @@ func (f *folding) book(jobs []tracker.State) {
 func ownItem(n *need) Item {
 	return Item{
 		ID: n.Job + ":" + n.Name, Job: n.Job, Own: true, Since: n.booked, Put: n.StockNeed.Own,
-		Shelf: tracker.Shelf{Material: n.Material, Name: n.Name, Form: n.Form, Width: n.Width, Height: n.Height},
+		Shelf: tracker.Shelf{Material: n.Material, Name: n.Name, Form: n.Form, Width: n.Width, Height: n.Height, Metric: n.Metric},
 	}
 }
 

@@ -200,7 +200,7 @@ func (m *making) otherWay() []panel {
 			continue
 		}
 		panels = append(panels, panel{
-			made.Step.Name + ", the other way", other.pressed(made.Unit, m.fit(made.Unit.Size), made.Step.Name),
+			made.Step.Name + ", card b", other.pressed(made.Unit, m.fit(made.Unit.Size), made.Step.Name),
 			[]string{"For " + idList(m.pressedB(m.c.Name)) + ".", words},
 		})
 	}

@@ -148,7 +148,7 @@ func TestBothWaysOfPressingAreDrawn(t *testing.T) {
 	p := plans(t)["two ways"]
 	require.NotNil(t, p.Colourways[0].PressB)
 	texts := textsOf(elements(t, blockOf(t, p, "tide")))
-	assert.Contains(t, texts, "block, the other way")
+	assert.Contains(t, texts, "block, card b")
 	assert.Contains(t, texts, "For "+idList(p.Press.Cards[1].Blocks)+".")
 }
 

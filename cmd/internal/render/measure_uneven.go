@@ -21,8 +21,8 @@ func (p *page) uneven(u planner.Uneven, job planner.Job) {
 			several(t.Blocks, "block that is larger", "blocks that are larger"), size(t.To, unit), t.Now.Quilt.Show(unit), about(t.Minutes)))
 		return
 	}
-	p.hang(0, " 1. ", fmt.Sprintf("Trim all to the smallest, %s raw, %s finished: %s to trim, %s. The quilt comes out %s, not %s; no cloth is cut. What meets the edges of a block loses its points.",
-		size(t.To, unit), size(t.Block, unit), counted(t.Blocks, "block"), about(t.Minutes), t.Now.Quilt.Show(unit), t.Was.Quilt.Show(unit)))
+	p.hang(0, " 1. ", fmt.Sprintf("Trim all to the smallest, %s raw, %s finished: %s to trim, %s. The quilt comes out %s, not %s; no new cloth is cut. What meets the edges of a block loses its points%s.",
+		size(t.To, unit), size(t.Block, unit), counted(t.Blocks, "block"), about(t.Minutes), t.Now.Quilt.Show(unit), t.Was.Quilt.Show(unit), sashingTo(t, job)))
 	r := u.Remake
 	p.hang(0, " 2. ", fmt.Sprintf("Or make %s anew%s: the quilt stays %s. It takes %s and this cloth:",
 		several(r.Blocks, "block", "blocks"), of(r, job), t.Was.Quilt.Show(unit), about(r.Minutes)))
@@ -69,4 +69,17 @@ func took(r planner.RemadePieces, job planner.Job) string {
 		}
 	}
 	return ", " + r.Length.Show(job.Units) + " off the bolt"
+}
+
+// sashingTo says how long sashing is between blocks that are all trimmed to a size, ""
+// where there is none.
+func sashingTo(t planner.TrimAll, job planner.Job) string {
+	if job.Layout.Sashing == nil {
+		return ""
+	}
+	long := t.To.Height.Show(job.Units)
+	if t.To.Width != t.To.Height {
+		long += " and " + t.To.Width.Show(job.Units)
+	}
+	return ", and the sashing between them is cut " + long + " long"
 }

@@ -1,12 +1,15 @@
 package render
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"quiltrun/planner"
 )
 
-// kits says which fabrics go into which blocks.
+// kits says which fabrics go into which blocks, in the order of the blocks' numbers
+// whatever the layout's order: a longer number is a higher one.
 func (s *sheet) kits() {
 	s.heading("Kits: the fabrics of each block")
 	for _, c := range s.plan.Colourways {
@@ -16,6 +19,10 @@ func (s *sheet) kits() {
 				mine = append(mine, b)
 			}
 		}
+		slices.SortFunc(mine, func(a, b planner.Block) int {
+			na, nb := idNumber(a.ID), idNumber(b.ID)
+			return cmp.Or(cmp.Compare(len(na), len(nb)), cmp.Compare(na, nb))
+		})
 		var kits []string
 		for _, group := range grouped(len(mine), func(i int) string { return roleWords(mine[i].Fabrics) }) {
 			ids := picked(group, func(i int) string { return mine[i].ID })

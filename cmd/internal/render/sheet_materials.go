@@ -46,7 +46,7 @@ func (s *sheet) backing(b *planner.BackingPlan) string {
 	}
 	text += "; " + s.needed(b.Length) + " off the bolt"
 	if q := s.plan.Job.Quantity; q > 1 {
-		text += fmt.Sprintf(", %s for all %d", s.needed(b.RunLength), q)
+		text += fmt.Sprintf(", %s for %s", s.needed(b.RunLength), planner.AllOf(q))
 		if b.RunLength < b.Length.Times(q) {
 			text += ", cut side by side"
 		}
@@ -130,7 +130,7 @@ func (s *sheet) thread(t planner.ThreadPlan) string {
 	}
 	text := fmt.Sprintf("%s in all (%s); wind %s", s.spool(t.Total), enumerate(parts), counted(t.Bobbins, "bobbin"))
 	if s.plan.Job.Quantity > 1 {
-		text = fmt.Sprintf("for all %d quilts, ", s.plan.Job.Quantity) + text
+		text = fmt.Sprintf("for %s quilts, ", planner.AllOf(s.plan.Job.Quantity)) + text
 	}
 	return text
 }

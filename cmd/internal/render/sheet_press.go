@@ -26,7 +26,7 @@ func (s *sheet) pressing() {
 		return
 	}
 	s.heading("Pressing")
-	s.hang(1, padded("At the iron", pressAt), ironWords(press))
+	s.hang(1, padded("At the iron", pressAt), s.ironWords(press))
 	for i := 1; i < len(press.Cards); i++ {
 		if a, b := press.Cards[i-1], press.Cards[i]; a.Colourway == b.Colourway {
 			s.card(a, b)
@@ -47,7 +47,10 @@ func (s *sheet) pressing() {
 const pressAt = 15
 
 // ironWords says how many ways of pressing there are.
-func ironWords(press planner.PressPlan) string {
+func (s *sheet) ironWords(press planner.PressPlan) string {
+	if !slices.ContainsFunc(s.plan.Colourways, func(c planner.ColourwayPlan) bool { return c.SeamLength > 0 }) {
+		return "The blocks have no seams to press."
+	}
 	if !press.TwoWays() {
 		return "Press all blocks of a colourway the same way, as the steps above say. Any of them then fits any of its colourway's places."
 	}

@@ -179,7 +179,7 @@ func needWords(n shelf.Need, a planner.Amount) string {
 	case planner.BattingMaterial:
 		return fmt.Sprintf("batting for %s, %s", counted(int(a), "quilt"), size(measure.Size{Width: n.Width, Height: n.Height}, u))
 	case planner.ThreadMaterial:
-		return fmt.Sprintf("%s of thread for %s", shelf.AmountWords(a, n.Form, u), n.Name)
+		return fmt.Sprintf("%s of thread for %s", threadLength(measure.Length(a), u), n.Name)
 	}
 	text := shelf.AmountWords(a, n.Form, u) + " of " + together(n.Name)
 	if n.StockNeed.For != "" {

@@ -33,7 +33,7 @@ func Swapped(w io.Writer, s SwappedBlocks, look Look) error {
 	p.rowsMap(rows, *swap)
 	p.gap()
 	for _, r := range rows {
-		p.hang(2, english.Capital(r.label())+"  ", r.pickUp())
+		p.hang(2, english.Capital(r.label())+"  ", r.pickUp(look))
 	}
 	p.para(2, "Pick a row up from its left end, each block under the one before, and pin the label to the first.")
 	p.para(2, s.sewn(rows))
@@ -153,18 +153,25 @@ func (s SwappedBlocks) sewn(rows []floorRow) string {
 
 // label is what is pinned to a row's first block.
 func (r floorRow) label() string {
-	label := r.name + ", first at left"
+	label := r.place() + ", first at left"
 	if strings.HasSuffix(r.name, "left") || strings.HasSuffix(r.name, "right") {
-		label = r.name + ", first at the top"
-	}
-	if r.quilts > 1 {
-		label = fmt.Sprintf("quilt %d, %s", r.quilt, label)
+		label = r.place() + ", first at the top"
 	}
 	return label
 }
 
-// pickUp is a row's blocks in the order in which they are picked up.
-func (r floorRow) pickUp() string { return strings.Join(r.ids(), ", ") }
+// place is a row's name on the floor, of which quilt where there are several.
+func (r floorRow) place() string {
+	if r.quilts > 1 {
+		return fmt.Sprintf("quilt %d, %s", r.quilt, r.name)
+	}
+	return r.name
+}
+
+// pickUp is a row's blocks in the order in which they are picked up, as they lie.
+func (r floorRow) pickUp(look Look) string {
+	return look.text(strings.Join(list(r.blocks, func(b floorBlock) string { return b.id + turnMark(b.turn) }), ", "))
+}
 
 func (r floorRow) ids() []string {
 	return list(r.blocks, func(b floorBlock) string { return b.id })
@@ -182,7 +189,7 @@ func (p *page) rowsMap(rows []floorRow, swap planner.Swap) {
 	}
 	pitch, across, lead := 0, 0, 0
 	for _, r := range rows {
-		lead = max(lead, width(r.name)+4)
+		lead = max(lead, width(r.place())+4)
 		across = max(across, len(r.blocks))
 		for _, b := range r.blocks {
 			pitch = max(pitch, width(cell(b))+2)
@@ -202,7 +209,7 @@ func (p *page) rowsMap(rows []floorRow, swap planner.Swap) {
 			if first >= len(r.blocks) {
 				continue
 			}
-			line := padded("  "+english.Capital(r.name), lead)
+			line := padded("  "+english.Capital(r.place()), lead)
 			for _, b := range r.blocks[first:min(first+strip, len(r.blocks))] {
 				line += padded(cell(b), pitch)
 			}
