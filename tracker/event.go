@@ -24,6 +24,7 @@ const (
 	Stopped Kind = "stop"    // whoever began stopped, at End where it is set
 	Paused  Kind = "pause"   // whoever was at work does something else for a while
 	Resumed Kind = "resume"  // and goes on
+	Spoilt  Kind = "scrap"   // Parts say how many counts are spoilt beyond use, and what they were made of
 	Ripped  Kind = "rip"     // Parts say how many counts were taken apart again, and how long that took
 	Settled Kind = "time"    // Parts say how many minutes Target really took; without a target Limits are set
 	Noted   Kind = "note"    // Reason is a note about the job

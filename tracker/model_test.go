@@ -352,6 +352,14 @@ func TestAnyWorkIsTakenOrRefusedAsANaiveModelSays(t *testing.T) {
 	})
 }
 
+// blockOf is the block that a part names, "" where it names none.
+func blockOf(p Part) string {
+	if len(p.Blocks) == 0 {
+		return ""
+	}
+	return p.Blocks[0].Block
+}
+
 func TestWhateverIsCountedAndRecountedDoneAndLeftMakeTheCount(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := newMachine(t)
@@ -369,6 +377,10 @@ func TestWhateverIsCountedAndRecountedDoneAndLeftMakeTheCount(t *testing.T) {
 			"undo any": func(t *rapid.T) {
 				m.next++
 				try(m.s.Undo(fmt.Sprint(rapid.IntRange(2, 30).Draw(t, "entry")), fmt.Sprintf("u%d", m.next), monday, "Runa"))
+			},
+			"scrap": func(t *rapid.T) {
+				r, part := m.work(t)
+				try(m.s.Scrap(ScrapRequest{Operation: r.Operation, Counts: r.Counts, ID: r.ID, At: monday, By: "Runa", Block: blockOf(part)}))
 			},
 			"recount": func(t *rapid.T) {
 				r, part := m.work(t)

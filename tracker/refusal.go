@@ -23,6 +23,7 @@ const (
 	BadTime          RefusalKind = "bad time"
 	RunsAlready      RefusalKind = "runs already" // the clock that was to be started
 	NothingRuns      RefusalKind = "nothing runs" // no clock that could be stopped
+	WrongPlace       RefusalKind = "wrong place"  // what is asked cannot be told in this operation
 	MissingText      RefusalKind = "missing text" // a note without words
 )
 

@@ -57,7 +57,7 @@ func (f *folding) apply(ev *Event) error {
 		return f.amended(ev)
 	case Measured:
 		return ev.Measure.sound()
-	case Logged, Recount, Ripped:
+	case Logged, Recount, Ripped, Spoilt:
 		return f.entry(ev)
 	case Started, Stopped, Paused, Resumed, Settled:
 		return f.keepTime(ev)
@@ -179,7 +179,7 @@ func (f *folding) count(kind Kind, p *Part) error {
 	switch kind {
 	case Recount:
 		tally.set(p.Count, p.Blocks, f.board.blocksOf(row), f.board.rows[row].PerBlock)
-	case Ripped:
+	case Ripped, Spoilt:
 		f.board.rip(row, p)
 	default:
 		tally.put(p.Count, p.Blocks)

@@ -81,6 +81,12 @@ func (f *stockFolding) apply(ev *Event) {
 		for _, p := range ev.Parts {
 			f.done[rowKey{p.Operation, p.Lot}] -= p.Count
 		}
+	case Spoilt:
+		for _, p := range ev.Parts {
+			k := rowKey{p.Operation, p.Lot}
+			f.done[k] -= p.Count
+			f.lost[k] += p.Count
+		}
 	case Logged:
 		before := f.used()
 		for _, p := range ev.Parts {

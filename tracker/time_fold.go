@@ -55,7 +55,7 @@ func (f *folding) keepTime(ev *Event) error {
 	case Settled:
 		f.close(ev)
 		return nil
-	case Logged, Recount, Ripped:
+	case Logged, Recount, Ripped, Spoilt:
 		f.work(&w, ev)
 	}
 	w.seen = later(w.seen, ev.At)

@@ -100,6 +100,12 @@ func (m *shift) rip(t *rapid.T) {
 	m.tell(t, ev, err)
 }
 
+func (m *shift) scrap(t *rapid.T) {
+	r, part := m.work(t)
+	ev, err := m.s.Scrap(ScrapRequest{Operation: r.Operation, Counts: r.Counts, Block: blockOf(part), ID: r.ID, At: m.now, By: m.who(t)})
+	m.tell(t, ev, err)
+}
+
 func (m *shift) undo(t *rapid.T) {
 	ev, err := m.s.Undo("", m.id(), m.now, m.who(t))
 	m.tell(t, ev, err)
@@ -165,7 +171,7 @@ func TestNoTimeIsAbsurdWhateverHappens(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := &shift{newMachine(t), monday}
 		t.Repeat(map[string]func(*rapid.T){
-			"pass": m.pass, "log": m.log, "start": m.start, "stop": m.stop, "recount": m.recount, "rip": m.rip, "undo": m.undo, "settle": m.settle,
+			"pass": m.pass, "log": m.log, "start": m.start, "stop": m.stop, "recount": m.recount, "rip": m.rip, "scrap": m.scrap, "undo": m.undo, "settle": m.settle,
 			"pause":  func(t *rapid.T) { ev, err := m.s.Pause(m.id(), m.now, m.who(t)); m.tell(t, ev, err) },
 			"resume": func(t *rapid.T) { ev, err := m.s.Resume(m.id(), m.now, m.who(t)); m.tell(t, ev, err) },
 			"":       m.check,

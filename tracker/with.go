@@ -66,7 +66,7 @@ func sameEvent(a, b *Event) bool { return a == b || reflect.DeepEqual(a, b) }
 // before it.
 func (k Kind) addsUp() bool {
 	switch k {
-	case Logged, Recount, Ripped, Measured, Started, Stopped, Paused, Resumed, Noted, Parked, Bobbin:
+	case Logged, Recount, Ripped, Spoilt, Measured, Started, Stopped, Paused, Resumed, Noted, Parked, Bobbin:
 		return true
 	}
 	return false
@@ -75,7 +75,7 @@ func (k Kind) addsUp() bool {
 // isEntry reports whether events of the kind are entries: they can be taken back.
 func (k Kind) isEntry() bool {
 	switch k {
-	case Logged, Recount, Ripped, Measured, Amended:
+	case Logged, Recount, Ripped, Spoilt, Measured, Amended:
 		return true
 	}
 	return false

@@ -36,7 +36,7 @@ const ripExample = `  # two rows of eight that were joined the wrong way, and to
 
   quiltrun rip estuary-lap sew-units 1 --block tide-03 --reason 'upside down'`
 
-// lowerOptions are what recount or rip was asked.
+// lowerOptions are what recount, rip or scrap was asked.
 type lowerOptions struct {
 	job, operation string
 	counts         []tracker.CountAsked
@@ -45,7 +45,7 @@ type lowerOptions struct {
 	reason, id     string
 }
 
-// register adds the options that both have.
+// register adds the options that all have.
 func (o *lowerOptions) register(cmd *cobra.Command, block string) {
 	flags := cmd.Flags()
 	flags.StringVar(&o.block, "block", "", block+" `BLOCK`, such as tide-03")

@@ -94,7 +94,7 @@ func addCommands(root *cobra.Command, env *Env) {
 	for i, group := range [][]*cobra.Command{
 		{newPlan(env), newCompare(env), newCut(env), newEnough(env), newShop(env), newDraw(env), newBlocks(env)},
 		{newBook(env), newRevise(env)},
-		{newTick(env), newLog(env), newStart(env), newStop(env), newMeasure(env), newRecount(env), newRip(env), newSwap(env), newUndo(env),
+		{newTick(env), newLog(env), newStart(env), newStop(env), newMeasure(env), newRecount(env), newRip(env), newScrap(env), newSwap(env), newUndo(env),
 			newNote(env), newPark(env), newUse(env)},
 		{newNext(env), newLeft(env), newTime(env), newJobs(env), newHistory(env), newWhen(env)},
 		{newShelf(env), newHours(env), newCheck(env), newCompletion(env)},

@@ -14,6 +14,7 @@ func Recounted(w io.Writer, before, after tracker.State, ev tracker.Event, repea
 	p := &page{look: look}
 	p.receipt(ev, "counted anew", after.Ledger.Job, repeated)
 	p.lowered(before, after, ev)
+	p.beyond(after, ev, "count that anew too, where it lacks pieces")
 	return p.writeTo(w)
 }
 
@@ -26,6 +27,16 @@ func Ripped(w io.Writer, before, after tracker.State, ev tracker.Event, repeated
 		p.para(2, fmt.Sprintf("%s of ripping, kept apart from the time of making", spell(took)))
 	}
 	p.lowered(before, after, ev)
+	p.beyond(after, ev, "count that anew too, where it lacks pieces")
+	return p.writeTo(w)
+}
+
+// Scrapped says what is spoilt beyond use, and what has to be made anew for it.
+func Scrapped(w io.Writer, before, after tracker.State, ev tracker.Event, repeated bool, look Look) error {
+	p := &page{look: look}
+	p.receipt(ev, "scrapped", after.Ledger.Job, repeated)
+	p.lowered(before, after, ev)
+	p.beyond(after, ev, "it waits for what is made anew")
 	return p.writeTo(w)
 }
 
@@ -44,8 +55,12 @@ func (p *page) lowered(before, after tracker.State, ev tracker.Event) {
 			fmt.Sprintf("%d of %s", r.row.Done, counted(r.row.Count, string(r.row.CountedIn))), fmt.Sprint(r.row.Left()))
 	}
 	p.records(0, g)
+}
+
+// beyond says which rows took more than there is now, and what that means.
+func (p *page) beyond(after tracker.State, ev tracker.Event, so string) {
 	if short := takenBeyond(after, ev); len(short) > 0 {
-		p.para(0, fmt.Sprintf("More is taken from it than there is now by %s: count that anew too, where it lacks pieces.", enumerate(short)))
+		p.para(0, fmt.Sprintf("More is taken from it than there is now by %s: %s.", enumerate(short), so))
 	}
 }
 

@@ -33,6 +33,7 @@ var tellings = map[tracker.Kind]func(s tracker.State, t tracker.Told) string{
 	tracker.Paused:   func(tracker.State, tracker.Told) string { return "a pause" },
 	tracker.Resumed:  func(tracker.State, tracker.Told) string { return "went on" },
 	tracker.Ripped:   func(s tracker.State, t tracker.Told) string { return "ripped: " + partsWords(s, t.Parts) },
+	tracker.Spoilt:   func(s tracker.State, t tracker.Told) string { return "scrapped: " + partsWords(s, t.Parts) },
 	tracker.Settled:  tellSettled,
 	tracker.Bobbin:   func(tracker.State, tracker.Told) string { return "a full bobbin went in" },
 	tracker.Measured: tellMeasured,
