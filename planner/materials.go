@@ -59,7 +59,7 @@ func (m *maker) batting() *BattingPlan {
 	case b.Roll > 0:
 		m.offRoll(plan)
 	default:
-		m.inPackage(plan, b.Packages)
+		m.inPackage(plan)
 	}
 	return plan
 }
@@ -70,6 +70,12 @@ func (m *maker) offRoll(plan *BattingPlan) {
 	if !ok {
 		plan.Choice = fmt.Sprintf("does not fit the roll %s wide either way: join two pieces", m.show(plan.Roll))
 		return
+	}
+	if m.job.Quantity > 1 {
+		run := slices.Repeat([]measure.Size{plan.Size}, m.job.Quantity)
+		if together, _ := cloth.RollFor(run, plan.Roll); together < length {
+			length, beside = together, 0 // some lie along it, some across: what is left is in bits
+		}
 	}
 	plan.Length = length
 	plan.Choice = fmt.Sprintf("%s off a roll %s wide", m.show(length), m.show(plan.Roll))
@@ -89,25 +95,38 @@ func (m *maker) worthKeeping(left []measure.Size) []measure.Size {
 	return slices.DeleteFunc(left, func(s measure.Size) bool { return min(s.Width, s.Height) < least })
 }
 
-// inPackage picks the smallest package that holds one quilt's batting.
-func (m *maker) inPackage(plan *BattingPlan, own []measure.Size) {
-	packages := cloth.Packages
-	if own != nil {
-		packages = nil
-		for _, size := range own {
-			packages = append(packages, cloth.Package{Size: size})
-		}
-	}
+// inPackage picks the smallest package that holds one quilt's batting, or for a run
+// packages that hold several, where those come to less in all.
+func (m *maker) inPackage(plan *BattingPlan) {
+	packages := m.job.Batting.packages()
 	p, ok := cloth.BattingFor(plan.Size, packages)
 	if !ok {
 		plan.Choice = "wider than any package: buy it off the roll or join two pieces"
 		return
 	}
-	plan.Package, plan.Left = &p.Size, m.worthKeeping(cloth.Over(p.Size, plan.Size))
-	plan.Choice = fmt.Sprintf("package, %s", p.Size.Show(m.job.Units))
+	plan.Package, plan.Packages, plan.Left = &p.Size, m.job.Quantity, m.worthKeeping(cloth.Over(p.Size, plan.Size))
+	run := slices.Repeat([]measure.Size{plan.Size}, m.job.Quantity)
+	together := ""
+	if several, n, _, ok := cloth.FewerPackages(run, packages); ok {
+		p, plan.Package, plan.Packages, plan.Left = several, &several.Size, n, nil
+		together = fmt.Sprintf(": %d for all %d quilts together", n, m.job.Quantity)
+	}
+	plan.Choice = fmt.Sprintf("package, %s", p.Size.Show(m.job.Units)) + together
 	if p.Name != "" {
 		plan.Choice = p.Name + " " + plan.Choice
 	}
+}
+
+// packages is those to choose from.
+func (b Batting) packages() []cloth.Package {
+	if b.Packages == nil {
+		return cloth.Packages
+	}
+	own := make([]cloth.Package, len(b.Packages))
+	for i, size := range b.Packages {
+		own[i].Size = size
+	}
+	return own
 }
 
 // binding is one quilt's binding, nil where none is asked for.

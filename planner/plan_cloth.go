@@ -69,13 +69,14 @@ type BackingPlan struct {
 
 // BattingPlan is one quilt's batting.
 type BattingPlan struct {
-	Size    measure.Size
-	Choice  string         // the packaged size or what to buy, in words
-	Package *measure.Size  // nil: no package holds it, or it comes off a roll
-	Roll    measure.Length // width of the roll, 0: none
-	Length  measure.Length // off the roll, for the run
-	Left    []measure.Size // what is over of a package, or beside it on the roll
-	Quilter bool           // whoever quilts brings it
+	Size     measure.Size
+	Choice   string         // the packaged size or what to buy, in words
+	Package  *measure.Size  // nil: no package holds it, or it comes off a roll
+	Packages int            // for the run: fewer than quilts where several come from one
+	Roll     measure.Length // width of the roll, 0: none
+	Length   measure.Length // off the roll, for the run
+	Left     []measure.Size // what is over of a package, or beside it on the roll
+	Quilter  bool           // whoever quilts brings it
 }
 
 // BindingPlan is one quilt's binding. Length is what goes round the edge with

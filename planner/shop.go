@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"quiltrun/planner/cloth"
 	"quiltrun/planner/measure"
 	"quiltrun/planner/thread"
 )
@@ -57,7 +56,7 @@ func Shop(wanted []Wanted, there Stocked) (Shopping, error) {
 		}
 		s.Fabrics = append(s.Fabrics, f)
 	}
-	s.Battings = shopBatting(wanted, there.Batting)
+	s.Battings = shopBatting(wanted, there.Batting, s.Units)
 	s.Thread = shopThread(wanted, there.Thread)
 	for _, w := range wanted {
 		s.Machine += w.Machine
@@ -106,77 +105,6 @@ func join(wanted []Wanted) []joinedFabric {
 func sameCloth(a, b Fabric) bool {
 	return strings.EqualFold(a.Name, b.Name) && a.Form == b.Form && a.Width == b.Width &&
 		a.Size == b.Size && a.Directional == b.Directional
-}
-
-// ShopBatting is batting of one kind. Buy packages of Package; a zero Package
-// is batting that no usual package holds.
-type ShopBatting struct {
-	Package cloth.Package
-	Size    measure.Size // the largest that it is for
-	Jobs    []string
-	Need    int
-	Shelf   int // quilts that have theirs on the shelf
-	Buy     int
-}
-
-// HaveBatting is batting that lies there: packages or pieces of one size, or a
-// length off a roll as wide as the size.
-type HaveBatting struct {
-	Size  measure.Size // of a roll the width, and the length as its height
-	Count int          // 0: a roll
-}
-
-// shopBatting finds each quilt a batting: the first on the shelf that holds it, a
-// package else.
-func shopBatting(wanted []Wanted, there []HaveBatting) []ShopBatting {
-	there = slices.Clone(there)
-	var all []ShopBatting
-	for _, w := range wanted {
-		if w.Batting == nil || w.Battings == 0 {
-			continue
-		}
-		p, _ := cloth.BattingFor(w.Batting.Size, cloth.Packages)
-		at := slices.IndexFunc(all, func(b ShopBatting) bool {
-			return b.Package == p && (p.Name != "" || b.Size == w.Batting.Size)
-		})
-		if at < 0 {
-			at = len(all)
-			all = append(all, ShopBatting{Package: p})
-		}
-		b := &all[at]
-		b.Jobs = append(b.Jobs, w.Job.ID)
-		b.Size.Width, b.Size.Height = max(b.Size.Width, w.Batting.Size.Width), max(b.Size.Height, w.Batting.Size.Height)
-		b.Need += w.Battings
-		for range w.Battings {
-			if takeBatting(there, w.Batting.Size) {
-				b.Shelf++
-			}
-		}
-		b.Buy = b.Need - b.Shelf
-	}
-	return all
-}
-
-// takeBatting takes a quilt's batting off what is there.
-func takeBatting(there []HaveBatting, size measure.Size) bool {
-	long, short := max(size.Width, size.Height), min(size.Width, size.Height)
-	for i := range there {
-		h := &there[i]
-		switch roll := h.Count == 0; {
-		case roll && h.Size.Width >= long && h.Size.Height >= short:
-			h.Size.Height -= short
-			return true
-		case roll && h.Size.Width >= short && h.Size.Height >= long:
-			h.Size.Height -= long
-			return true
-		case !roll && h.Count > 0 && max(h.Size.Width, h.Size.Height) >= long && min(h.Size.Width, h.Size.Height) >= short:
-			if h.Count--; h.Count == 0 {
-				h.Size = measure.Size{} // used up, and no roll
-			}
-			return true
-		}
-	}
-	return false
 }
 
 // ShopThread is thread, both threads of the lockstitch.

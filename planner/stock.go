@@ -85,7 +85,7 @@ func (p Plan) StockNeeds() []StockNeed {
 	for _, n := range p.Fabrics {
 		needs = append(needs, p.clothNeeds(n)...)
 	}
-	if b := p.Materials.Batting; b != nil {
+	if b := p.Materials.Batting; b != nil && !b.Quilter {
 		needs = append(needs, p.battingNeed(*b))
 	}
 	for _, use := range ThreadUses {

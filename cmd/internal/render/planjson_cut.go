@@ -44,7 +44,7 @@ func (s shown) batting(b planner.BattingPlan) *jsonBatting {
 		out.By = "quilter"
 	}
 	if b.Package != nil {
-		out.Package = some(s.size(*b.Package))
+		out.Package, out.Packages = some(s.size(*b.Package)), b.Packages
 	}
 	if b.Roll > 0 {
 		out.Roll = some(s.length(b.Roll))

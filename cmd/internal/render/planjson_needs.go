@@ -121,11 +121,12 @@ type jsonBatting struct {
 	Height number `json:"height"`
 	Choice string `json:"choice"`
 
-	Package *jsonSize  `json:"package"` // null: none
-	Roll    *number    `json:"roll"`    // its width; null: none
-	Length  *number    `json:"length"`  // off the roll for the run, else null
-	Left    []jsonSize `json:"left"`
-	By      string     `json:"by"` // "self" or "quilter"
+	Package  *jsonSize  `json:"package"`  // null: none
+	Packages int        `json:"packages"` // for the run; 0: none
+	Roll     *number    `json:"roll"`     // its width; null: none
+	Length   *number    `json:"length"`   // off the roll for the run, else null
+	Left     []jsonSize `json:"left"`
+	By       string     `json:"by"` // "self" or "quilter"
 }
 
 // jsonBinding is a binding: its strips, the length that they are to reach, and

@@ -175,17 +175,37 @@ func (s Shopped) amount(f planner.ShopFabric, a planner.Amount) string {
 
 // battingWords is one kind of batting to buy.
 func (s Shopped) battingWords(b planner.ShopBatting) string {
-	what := "batting, wider than any usual package: off the roll, or joined of two"
-	if b.Package.Name != "" {
-		what = fmt.Sprintf("%s package, %s", b.Package.Name, b.Package.Size.Show(s.Units))
-	}
-	text := fmt.Sprintf("%d × %s, for %s or more (%s)", b.Buy, what, b.Size.Show(s.Units), enumerate(b.Jobs))
+	whom := fmt.Sprintf("for %s or more (%s)", b.Size.Show(s.Units), enumerate(b.Jobs))
 	if b.Buy == 0 {
-		text = fmt.Sprintf("nothing: the shelf has batting for %s (%s)", b.Size.Show(s.Units), enumerate(b.Jobs))
-	} else if b.Shelf > 0 {
+		return fmt.Sprintf("nothing: the shelf has batting for %s (%s)", b.Size.Show(s.Units), enumerate(b.Jobs))
+	}
+	amount, what := s.battingParts(b)
+	text := fmt.Sprintf("%s × %s, %s", amount, what, whom)
+	if b.Length > 0 {
+		text = fmt.Sprintf("%s of %s, %s", amount, what, whom)
+	}
+	if n := b.Need - b.Shelf; b.Together() || b.Length > 0 && n > 1 {
+		text += fmt.Sprintf("; %d quilts cut from it together", n)
+	}
+	if b.Shelf > 0 {
 		text += fmt.Sprintf("; %d more %s on the shelf", b.Shelf, allOf(b.Shelf, "are", "is"))
 	}
 	return text
+}
+
+// battingParts is how much is to be bought, and of what.
+func (s Shopped) battingParts(b planner.ShopBatting) (amount, what string) {
+	switch {
+	case b.Length > 0:
+		return shelf.AmountWords(planner.Amount(b.Length), planner.Roll, s.Units), "batting off a roll " + b.Roll.Show(s.Units) + " wide"
+	case b.Roll > 0:
+		return fmt.Sprint(b.Buy), "batting, wider than the roll of " + b.Roll.Show(s.Units) + " either way: joined of two"
+	case b.Package.Name != "":
+		return fmt.Sprint(b.Buy), fmt.Sprintf("%s package, %s", b.Package.Name, b.Package.Size.Show(s.Units))
+	case b.Package.Size.Width > 0:
+		return fmt.Sprint(b.Buy), "package, " + b.Package.Size.Show(s.Units)
+	}
+	return fmt.Sprint(b.Buy), "batting, wider than any package: off the roll, or joined of two"
 }
 
 // notion is a line of the notions: how many of what, and why so many.
@@ -283,11 +303,11 @@ func (s Shopped) printedBatting() [][2]string {
 	var lines [][2]string
 	for _, b := range s.Battings {
 		if b.Buy > 0 {
-			what := b.Size.Show(s.Units) + " or more"
-			if b.Package.Name != "" {
-				what = b.Package.Size.Show(s.Units) + ", " + b.Package.Name + " package"
+			amount, what := s.battingParts(b)
+			if b.Package.Size.Width == 0 && b.Length == 0 {
+				what = b.Size.Show(s.Units) + " or more, " + strings.TrimPrefix(what, "batting, ")
 			}
-			lines = append(lines, [2]string{fmt.Sprint(b.Buy), what})
+			lines = append(lines, [2]string{amount, what})
 		}
 	}
 	return lines

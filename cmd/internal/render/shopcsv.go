@@ -27,8 +27,13 @@ func ShopCSV(w io.Writer, s Shopped) error {
 	count := func(n int) string { return csvNumber(planner.Package, planner.Amount(n), s.Units) }
 	for _, b := range s.Battings {
 		name, size := "batting off the roll", b.Size
-		if b.Package.Name != "" {
-			name, size = b.Package.Name+" package", b.Package.Size
+		if b.Package.Size.Width > 0 {
+			name, size = strings.TrimSpace(b.Package.Name+" package"), b.Package.Size
+		}
+		if b.Length > 0 {
+			n := func(l measure.Length) string { return csvNumber(planner.Roll, planner.Amount(l), s.Units) }
+			csvLine(&out, "batting", "batting off the roll", "roll", b.Roll.Show(s.Units), shopUnit(s.Units), n(b.Length), "0", "0", n(b.Length), csvText(strings.Join(b.Jobs, " ")))
+			continue
 		}
 		csvLine(&out, "batting", name, "package", size.Show(s.Units), "", count(b.Need), "0", count(b.Shelf), count(b.Buy), csvText(strings.Join(b.Jobs, " ")))
 	}

@@ -44,12 +44,15 @@ type jsonShopPiece struct {
 }
 
 type jsonShopBatting struct {
-	Package *string  `json:"package"` // null: no usual package holds it
-	Size    jsonSize `json:"size"`    // wanted
-	Jobs    []string `json:"jobs"`
-	Need    int      `json:"need"`
-	Shelf   int      `json:"shelf"`
-	Buy     int      `json:"buy"`
+	Package *string   `json:"package"` // null: no usual package holds it
+	Size    jsonSize  `json:"size"`    // wanted
+	Jobs    []string  `json:"jobs"`
+	Need    int       `json:"need"`
+	Shelf   int       `json:"shelf"`
+	Buy     int       `json:"buy"`
+	Pack    *jsonSize `json:"package_size"` // null: off a roll, or no package holds it
+	Roll    *number   `json:"roll"`         // its width; null: packages
+	Length  *number   `json:"length"`       // to buy off it
 }
 
 type jsonShopThread struct {
@@ -93,12 +96,23 @@ func ShopJSON(w io.Writer, s Shopped) error {
 		schema, u.String(), list(s.jobs(), func(j string) string { return j }),
 		list(s.Fabrics, func(f planner.ShopFabric) jsonShopFabric { return jsonShopFabricOf(f, u) }),
 		list(s.Battings, func(b planner.ShopBatting) jsonShopBatting {
-			return jsonShopBatting{known(b.Package.Name), jsonSizeOf(b.Size, u), list(b.Jobs, func(j string) string { return j }), b.Need, b.Shelf, b.Buy}
+			return jsonShopBattingOf(b, u)
 		}),
 		jsonShopThread{length(t.Need.Piecing, u), length(t.Need.Quilting, u), length(t.Need.Binding, u), length(t.Need.Total, u),
 			length(t.Shelf, u), length(t.Buy, u), length(s.Spool, u), t.Spools(s.Spool), t.Need.Bobbins},
 		list(reminders, func(r jsonReminder) jsonReminder { return r }),
 	})
+}
+
+func jsonShopBattingOf(b planner.ShopBatting, u measure.Unit) jsonShopBatting {
+	out := jsonShopBatting{Package: known(b.Package.Name), Size: jsonSizeOf(b.Size, u), Jobs: list(b.Jobs, func(j string) string { return j }), Need: b.Need, Shelf: b.Shelf, Buy: b.Buy}
+	if b.Package.Size.Width > 0 {
+		out.Pack = some(jsonSizeOf(b.Package.Size, u))
+	}
+	if b.Roll > 0 {
+		out.Roll, out.Length = some(length(b.Roll, u)), some(length(b.Length, u))
+	}
+	return out
 }
 
 func jsonSizeOf(s measure.Size, u measure.Unit) jsonSize {
