@@ -109,7 +109,7 @@ func (m *maker) inPackage(plan *BattingPlan) {
 	together := ""
 	if several, n, _, ok := cloth.FewerPackages(run, packages); ok {
 		p, plan.Package, plan.Packages, plan.Left = several, &several.Size, n, nil
-		together = fmt.Sprintf(": %d for all %d quilts together", n, m.job.Quantity)
+		together = fmt.Sprintf(": %d for %s quilts together", n, AllOf(m.job.Quantity))
 	}
 	plan.Choice = fmt.Sprintf("package, %s", p.Size.Show(m.job.Units)) + together
 	if p.Name != "" {

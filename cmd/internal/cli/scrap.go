@@ -8,13 +8,13 @@ import (
 )
 
 const scrapLong = `scrap puts back what is spoilt beyond use, and all that it was made of: the
-operations before it are left again for those blocks, and their pieces have to be
-cut anew. COUNT is how many are spoilt: a number, N blocks or all; the last ones, or
-those of --block. Of cut pieces it is those that no block has taken yet.
+operations before it are left again for those blocks, and their pieces have to
+be cut anew. COUNT is how many are spoilt: a number, N blocks or all; the last
+ones, or those of --block. Of cut pieces it is those that no block has taken.
 
-Pieces that were planned as spare are used before more cloth is. What was sewn from
-the spoilt ones is left again too. Of work on whole quilts it is not known which
-pieces are spoilt: scrap the blocks, or rip the joins.`
+Pieces that were planned as spare are used before more cloth is. What was sewn
+from the spoilt ones is left again too. Of work on whole quilts it is not known
+which pieces are spoilt: scrap the blocks, or rip the joins.`
 
 const scrapExample = `  # a unit was cut through: its pairs and their pieces are made anew
   quiltrun scrap estuary-lap sew-units 1 --block tide-03 --reason 'cut through'
