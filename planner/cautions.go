@@ -7,9 +7,9 @@ package planner
 func cautions(p Place) []string {
 	switch p {
 	case CuttingTable:
-		return []string{"Rotary cutter: close the blade whenever it is not cutting, cut away from the body, fingers off the ruler's edge, shoes on."}
+		return []string{"Rotary cutter: blade shut between cuts, cut away from you, fingers back from the ruler's edge, shoes on."}
 	case Iron:
-		return []string{"Iron: touch only the handle, keep face and fingers out of the steam and the cord out of reach, switch off at the plug when leaving."}
+		return []string{"Iron: hold it by the handle alone, stay clear of its steam, lay the cord where nobody catches it, pull the plug when you leave."}
 	case Machine:
 		return []string{"Machine: foot off the pedal to thread or change the needle, fingers beside the foot and never in front, pins out before the needle reaches them."}
 	case Frame, Hand:
