@@ -190,4 +190,3 @@ func takeBatting(there []HaveBatting, size measure.Size) bool {
 	}
 	return false
 }
-
