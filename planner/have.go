@@ -1,6 +1,10 @@
 package planner
 
-import "quiltrun/planner/measure"
+import (
+	"slices"
+
+	"quiltrun/planner/measure"
+)
 
 // Have is what there is of one fabric: lengths off the bolt, each by itself, or
 // sheets. The zero Have is nothing.
@@ -65,6 +69,38 @@ func (h Have) Count() int {
 		n += s.Count
 	}
 	return n
+}
+
+// without is what is there less a length, which is taken off the longest first.
+func (h Have) without(l measure.Length) Have {
+	out := Have{Lengths: slices.Clone(h.Lengths), Sheets: h.Sheets}
+	for l > 0 && len(out.Lengths) > 0 {
+		at := 0
+		for i := range out.Lengths {
+			if out.Lengths[i] > out.Lengths[at] {
+				at = i
+			}
+		}
+		gone := min(l, out.Lengths[at])
+		if l -= gone; gone == out.Lengths[at] {
+			out.Lengths = slices.Delete(out.Lengths, at, at+1)
+		} else {
+			out.Lengths[at] -= gone
+		}
+	}
+	return out
+}
+
+// lessSheets is what is there less the sheets that cuts came from.
+func (h Have) lessSheets(f Fabric, cuts []ShopCut) Have {
+	out := Have{Lengths: h.Lengths, Sheets: slices.Clone(h.Sheets)}
+	for _, c := range cuts {
+		at := slices.IndexFunc(out.Sheets, func(s HaveSheets) bool { return f.shrunk(s.Size) == c.Sheets.Size && s.Count > 0 })
+		if !c.Bought && at >= 0 {
+			out.Sheets[at].Count--
+		}
+	}
+	return out
 }
 
 // whole is what is there without pieces of other sizes than the fabric comes in.

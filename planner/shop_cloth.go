@@ -49,6 +49,7 @@ func (f ShopFabric) Tight() bool {
 func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
 	f := ShopFabric{Fabric: j.Fabric}
 	var own Have
+	var doubtful measure.Length
 	for i, from := range j.from {
 		f.Jobs = append(f.Jobs, j.jobs[i].ID)
 		own = own.And(from.Own)
@@ -57,6 +58,7 @@ func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
 			return f, fmt.Errorf("%s of %s cannot be planned: %w", j.Fabric.Name, j.jobs[i].ID, err)
 		}
 		f.Apart += alone.rounded(j.Fabric, u)
+		doubtful += measure.Length(max(0, from.Half-alone.amount(j.Fabric)))
 	}
 	joined, err := cutTogether(j.from, j.jobs[0], nil)
 	if err != nil {
@@ -65,7 +67,10 @@ func shopFabric(j joinedFabric, free Have, u measure.Unit) (ShopFabric, error) {
 	f.Need, f.Together = joined.amount(j.Fabric), joined.rounded(j.Fabric, u)
 	if j.Fabric.Form.Sheets() {
 		f.Own, f.Shelf = Amount(f.Fabric.whole(own).Count()), Amount(f.Fabric.whole(free).Count())
-		return f, f.fromSheets(joined, begunOf(j.from), own.And(free), j.jobs[0])
+		return f, f.sheetsOf(j, own.And(free))
+	}
+	if len(j.from) > 1 {
+		own, free = own.without(doubtful), free.without(doubtful-min(doubtful, own.Length()))
 	}
 	f.Own, f.Shelf = Amount(own.Length()), Amount(free.Length())
 	f.fromBolt(joined, own.And(free), u)
@@ -306,6 +311,37 @@ func fullest(room measure.Length, bands []shopBand) map[int]bool {
 		picked[reached[at].band] = true
 	}
 	return picked
+}
+
+// sheetsOf cuts sheets for all jobs together. A job that has begun sheets cuts what it
+// still wants by itself, first: where the cuts went is not known, so that the room
+// beside them is promised to no other.
+func (f *ShopFabric) sheetsOf(j joinedFabric, there Have) error {
+	var fresh []WantedFabric
+	job := j.jobs[0]
+	for i, from := range j.from {
+		if len(from.Begun) == 0 || len(j.from) == 1 {
+			fresh = append(fresh, from)
+			continue
+		}
+		alone, err := cutTogether([]WantedFabric{from}, j.jobs[i], nil)
+		if err != nil {
+			return err
+		}
+		before := len(f.Cuts)
+		if err := f.fromSheets(alone, from.Begun, there, j.jobs[i]); err != nil {
+			return err
+		}
+		there = there.lessSheets(f.Fabric, f.Cuts[before:])
+	}
+	if len(fresh) == 0 {
+		return nil
+	}
+	joined, err := cutTogether(fresh, job, nil)
+	if err != nil {
+		return err
+	}
+	return f.fromSheets(joined, begunOf(fresh), there, job)
 }
 
 // begunOf is the pieces that are cut from sheets that still count as there.

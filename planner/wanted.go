@@ -27,6 +27,7 @@ type WantedFabric struct {
 	Own        Have
 	Over       []PieceCount // for blocks, cut beyond what they take
 	Begun      []PieceCount // cut from sheets that still count as there
+	Half       Amount       // of yardage of which some is cut: what counts as there for the rest, in proportion; else 0
 }
 
 // Wanted is what the plan takes where nothing is done yet.

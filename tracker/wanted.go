@@ -21,6 +21,7 @@ func (s State) Wanted(plan planner.Plan, own func(fabric string) planner.Have) p
 		if cut.sparesCut(f.Fabric.Name) {
 			f.SparesCut()
 		}
+		f.Half = half(s.Stock(), f.Fabric.Name)
 		for _, n := range s.Stock() {
 			if n.Name != f.Fabric.Name || n.For != "" || !n.Form.Sheets() {
 				continue
@@ -30,4 +31,19 @@ func (s State) Wanted(plan planner.Plan, own func(fabric string) planner.Have) p
 		}
 	}
 	return w
+}
+
+// half is what is left to use of a yardage of which some is cut, 0 of one that is
+// whole.
+func half(stock []Stock, fabric string) planner.Amount {
+	var used, left planner.Amount
+	for _, n := range stock {
+		if n.Material == planner.ClothMaterial && n.Name == fabric && !n.Form.Counted() {
+			used, left = used+n.Used(), left+n.Left
+		}
+	}
+	if used == 0 {
+		return 0
+	}
+	return left
 }

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"slices"
 
 	"quiltrun/planner"
 	"quiltrun/planner/measure"
@@ -79,13 +80,20 @@ func (e *Env) provided(ctx context.Context, name string, state tracker.State, st
 			}
 		}
 		for _, n := range p.plan.Fabrics {
-			if n.Fabric.Name == fabric {
+			if n.Fabric.Name == fabric && !p.cut(fabric) { // which of them are cut is not known
 				own = own.And(n.Fabric.OwnPieces())
 			}
 		}
 		return own
 	}
 	return p, nil
+}
+
+// cut reports that some of a fabric is cut.
+func (p provision) cut(fabric string) bool {
+	return slices.ContainsFunc(p.state.Stock(), func(n tracker.Stock) bool {
+		return n.Material == planner.ClothMaterial && n.Name == fabric && len(n.Uses) > 0
+	})
 }
 
 // bookedAmong is the ids of those that are booked: what is kept for them is theirs.

@@ -17,7 +17,9 @@ what lies free on the shelf, or kept for them, is taken off.
 
 Cloth of one name, form and width is planned together for all jobs, cut from
 what is there first, and rounded to the shop's step once. No strip is cut of two
-lengths, so it may be more than need less stock.`
+lengths, so it may be more than need less stock. Of a fabric that a job has half
+cut, no more counts as there than the rest of that job takes, and the room in
+its begun sheets is for it alone. Thread of every colour counts as one.`
 
 const shopExample = `  quiltrun shop estuary-lap
   quiltrun shop examples/gull-cot.yaml examples/oyster-throw.yaml

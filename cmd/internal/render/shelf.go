@@ -38,6 +38,7 @@ func Shelf(w io.Writer, s shelf.Shelf, look Look) error {
 		p.para(0, "Nothing lies on the shelf. Put something there with: quiltrun shelf put WHAT AMOUNT")
 	}
 	p.keptForJobs(s)
+	p.halfCut(s)
 	p.notOnShelf(s)
 	return p.writeTo(w)
 }
@@ -186,6 +187,19 @@ func needWords(n shelf.Need, a planner.Amount) string {
 		text += " for the " + n.StockNeed.For
 	}
 	return text
+}
+
+// halfCut says how cloth is reckoned of which a job has cut some.
+func (p *page) halfCut(s shelf.Shelf) {
+	var half []string
+	for _, n := range s.Needs {
+		if n.Material == planner.ClothMaterial && n.Left > 0 && len(n.Uses) > 0 && n.StockNeed.For == "" {
+			half = append(half, together(n.Name)+" ("+n.Job+")")
+		}
+	}
+	if len(half) > 0 {
+		p.para(1, "Half cut: "+strings.Join(half, ", ")+". Used counts by the pieces that are logged, and a sheet once all of it is cut; what is begun is kept for its job, and no list counts on it for another.")
+	}
 }
 
 // notOnShelf is what is nobody's business here, and said so.

@@ -127,7 +127,7 @@ func (s Shopped) pieceWords(f planner.ShopFabric) string {
 	var sizes []measure.Size
 	count := map[measure.Size]int{}
 	for _, c := range f.Cuts {
-		if c.Bought || c.Length > 0 || f.Fabric.Form.Sheets() && c.Sheets.Size == f.Fabric.Size || len(c.Pieces) == 0 {
+		if c.Bought || c.Length > 0 || f.Fabric.Form.Sheets() && c.Sheets.Size == f.Fabric.Sheet() || len(c.Pieces) == 0 {
 			continue
 		}
 		if count[c.Sheets.Size]++; count[c.Sheets.Size] == 1 {
@@ -143,7 +143,7 @@ func (s Shopped) pieceWords(f planner.ShopFabric) string {
 	}
 	text := fmt.Sprintf("%s is cut first from pieces that are there: %s", f.Fabric.Name, enumerate(words))
 	if f.Pieces > 0 {
-		text += "; they save " + s.amount(f, f.Pieces) + " off the bolt"
+		text += "; that saves " + s.amount(f, f.Pieces) + " off the bolt"
 	}
 	return text + "."
 }
