@@ -33,6 +33,9 @@ func (m *maker) cloth() {
 		m.plan.Fabrics = append(m.plan.Fabrics, m.need(f, pieces[f.Name]))
 	}
 	slices.SortFunc(m.plan.Materials.Borders, func(a, b BorderCut) int { return cmp.Compare(a.Nth, b.Nth) })
+	for i := range m.plan.Fabrics { // once the grain of borders is chosen
+		m.saveNested(&m.plan.Fabrics[i])
+	}
 }
 
 // pieces is what the run needs of each fabric, in no order yet. Borders are not in

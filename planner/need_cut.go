@@ -78,7 +78,6 @@ func (m *maker) cutAll(f Fabric, pieces []PieceCount) FabricNeed {
 		m.measureLength(&n)
 		m.apart(&n)
 	}
-	m.saveNested(&n)
 	return n
 }
 

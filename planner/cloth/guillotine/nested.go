@@ -3,6 +3,9 @@ package guillotine
 // nested shortens a layout by cuts in any order, and raises the bound where it
 // can prove that nothing shorter exists.
 func (b *bench) nested(now layout, bound, limit int) (layout, int) {
+	if now.length() <= bound {
+		return now, bound
+	}
 	r := newReworker(b, None)
 	now = better(now, r.strips())
 	now = r.shorten(now, bound, limit*3/10)
